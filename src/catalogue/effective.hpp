@@ -1,0 +1,16 @@
+// Effective types: a part type with the recorded changes of one part applied.
+#pragma once
+
+#include <span>
+
+#include "base/result.hpp"
+#include "catalogue/part_type.hpp"
+
+namespace benchgraft::catalogue {
+
+/// `type` as it is after `changes`, in their order. A cut plug leaves a port whose connector is
+/// known to fit nothing; moved contacts keep what runs on them; pieces come and go.
+/// Fails when a change names a port, contact or piece that is not there.
+Result<PartType> effective_type(const PartType& type, std::span<const Change> changes);
+
+}  // namespace benchgraft::catalogue

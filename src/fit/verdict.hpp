@@ -1,0 +1,197 @@
+// What fit answers: a verdict with reasons, and everything that follows from the rebuild.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/source.hpp"
+#include "base/units.hpp"
+#include "catalogue/part_type.hpp"
+
+namespace benchgraft::fit {
+
+/// Worst last; a whole takes the worst of its parts.
+enum class Verdict { fits, fits_with_work, unknown, does_not_fit, destroys };
+
+/// What a rule looks at: one part in its role, two parts across a link, or the whole rebuild.
+enum class RuleSort { single, pair, whole };
+
+std::string to_text(Verdict verdict);
+std::string to_text(RuleSort sort);
+std::string to_text(Source source);
+
+/// A recorded fact a reason rests on, and where it is recorded.
+struct Fact {
+  std::string text;
+  Where where;
+};
+
+/// Why something was judged so.
+struct Reason {
+  std::string code;  ///< short, the same as long as rule, subject and facts' meaning stay the same
+  std::string rule;  ///< "domain clash", "missing reply", ... listed in docs/methods/fit.md
+  RuleSort sort = RuleSort::single;
+  Verdict verdict = Verdict::unknown;  ///< as it counts: after the adaptation, if one was chosen
+  Verdict before = Verdict::unknown;   ///< as found, before any adaptation
+  std::string says;                    ///< one plain sentence for the bench
+  std::vector<Fact> facts;
+  Source source = Source::derived;
+  bool will = true;     ///< false = "may": usual for the kind
+  bool safety = false;  ///< never outranked by a swap that worked
+  std::vector<std::string> roles;
+  std::string not_before;   ///< "not before the control lead is re-pinned": stays on step and sheet
+  std::string would_change; ///< what recorded fact would change this
+  double work_minutes = 0;
+  // What adaptations match against (catalogue::Cure).
+  std::vector<std::string> types, ports, signals;
+};
+
+/// Something that must come along.
+struct Companion {
+  std::string what;  ///< piece, lead, lamp, fan ...
+  std::string sort;  ///< "piece", "part"
+  std::string from;  ///< "the old light engine", "buy", a model or set code
+  std::string why;
+  std::string role;
+  std::vector<std::string> types;  ///< part types that would do
+  std::optional<Money> price;
+  std::string code;  ///< of the reason
+};
+
+/// Moving a contact from one place to another in a plug.
+struct Move {
+  std::string signal;
+  std::string from, to;  ///< contact numbers
+};
+
+/// Fewest moves that make a plug right, or wires of a crossover lead. Never for excluded circuits.
+struct Repin {
+  std::string part, port;  ///< the plug that is worked on
+  std::string into, socket;
+  bool crossover = false;  ///< a lead to be made, because the plugs do not mate
+  std::vector<Move> moves;
+  std::string conductor;  ///< size and colour in words, with their standard
+  std::string code;
+};
+
+struct ChosenAdaptation {
+  std::string name;
+  std::vector<std::string> steps;
+  std::vector<std::string> codes;  ///< reasons it makes good
+  std::vector<std::string> brings;
+  double work_minutes = 0;
+  double waiting_minutes = 0;
+  Money material;
+  std::string risk;
+  Where where;
+};
+
+struct SettingToDo {
+  std::string name;
+  std::string action;     ///< "redo", "travels", "check", "set"
+  std::string predicted;  ///< value, "" when none is known
+  std::string why;
+  std::string found_by;
+  double work_minutes = 0;
+  double waiting_minutes = 0;
+  std::string code;
+};
+
+struct CounterToKnow {
+  std::string name, speaks_of;
+  std::string shows;  ///< what the menu will show, "" unknown
+  std::string truth;  ///< true hours, "" unknown
+  std::string says;
+  std::string code;
+};
+
+/// Which way round the picture comes up and which flips put it right.
+struct Orientation {
+  bool known = false;
+  catalogue::Flip comes_up;  ///< as seen at first power
+  catalogue::Flip toggle;    ///< flips to change
+  std::string says;
+  std::string code;
+};
+
+/// Something to settle, with the set open, before power.
+struct Question {
+  std::string text;
+  std::string about;  ///< part type or model
+  std::string key;    ///< the catalogue key that would answer it
+  std::string role;
+  double work_minutes = 2;
+  bool safety = false;
+  std::string code;
+};
+
+/// "May": usual for the kind, folded into one line.
+struct LookHere {
+  std::string role;
+  std::string look;
+  double work_minutes = 0;
+  double chance = 0;
+  std::string source;
+};
+
+/// A hazard met by the work and the caution that goes on the step.
+struct Caution {
+  std::string hazard;
+  std::string text;
+  std::vector<std::string> roles;  ///< steps it belongs to; empty = opening the set
+  double waiting_minutes = 0;
+};
+
+/// Which part sits where, for the steps and the sheet.
+struct Seat {
+  std::string position;
+  std::vector<std::string> roles;
+  std::string type;  ///< reference, "" unknown
+  std::string from;  ///< "host" = stays in
+  bool changed = false;
+  bool lead = false;
+  std::string was;  ///< reference of the part that came out, "" none
+  std::vector<std::string> after;
+};
+
+/// Two ports joined.
+struct Link {
+  std::string from_role, from_type, from_port;
+  std::string to_role, to_type, to_port;
+  std::string lead;  ///< part type of the lead between, "" = directly
+  std::string carries;
+  Verdict verdict = Verdict::fits;
+  bool touched = false;  ///< at least one end is not the factory's pairing
+};
+
+struct StruckOut {
+  std::string candidate;
+  std::string because;
+};
+
+struct Judgement {
+  Verdict verdict = Verdict::unknown;
+  std::string model, variant, kind;
+  std::vector<StruckOut> struck_out;       ///< candidate variants ruled out
+  std::vector<std::string> variants_left;  ///< still possible
+  std::vector<Reason> reasons;             ///< worst first
+  std::vector<Companion> companions;
+  std::vector<ChosenAdaptation> adaptations;
+  std::vector<Repin> repins;
+  std::vector<std::string> lost, gained;
+  std::vector<SettingToDo> settings;
+  std::vector<CounterToKnow> counters;
+  Orientation orientation;
+  std::vector<Question> questions;
+  std::vector<LookHere> look_here;
+  std::vector<Caution> cautions;
+  std::vector<Seat> seats;
+  std::vector<Link> links;
+  double work_minutes = 0;
+  double waiting_minutes = 0;
+  Money material;
+  double chance = 0;  ///< that the rebuild works at first power, from the evidence
+};
+
+}  // namespace benchgraft::fit
