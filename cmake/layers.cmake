@@ -43,9 +43,6 @@ endfunction()
 function(benchgraft_check_includes module files)
   set(stamp ${PROJECT_BINARY_DIR}/layers/${module}.checked)
   set(checker ${PROJECT_SOURCE_DIR}/tools/check_layers)
-  if(NOT EXISTS ${checker})
-    return()
-  endif()
   add_custom_command(
     OUTPUT ${stamp}
     COMMAND ${checker} --module ${module}
@@ -60,6 +57,7 @@ endfunction()
 function(benchgraft_add_module module)
   file(GLOB sources CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/${module}/*.cpp)
   file(GLOB headers CONFIGURE_DEPENDS ${PROJECT_SOURCE_DIR}/src/${module}/*.hpp)
+  set(judged ${sources} ${headers})
   list(REMOVE_ITEM sources ${PROJECT_SOURCE_DIR}/src/cli/main.cpp)
 
   if(sources)
@@ -77,7 +75,7 @@ function(benchgraft_add_module module)
       target_link_libraries(bg_${module} ${scope} benchgraft::${allowed})
     endif()
   endforeach()
-  benchgraft_check_includes(${module} "${sources};${headers}")
+  benchgraft_check_includes(${module} "${judged}")
 endfunction()
 
 # Defines every module; BENCHGRAFT_PRESENT lists those whose folder exists.
