@@ -1,0 +1,309 @@
+#include <algorithm>
+#include <map>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "steps/stages.hpp"
+
+namespace benchgraft::steps {
+namespace {
+
+// Usual minutes, common practice, no source; replaced by the kind's own where it has them.
+constexpr double kReadMinutes = 10;
+constexpr double kUnplugMinutes = 1;
+constexpr double kPlugProofMinutes = 1;
+constexpr double kDeadProofMinutes = 5;
+constexpr double kPhotoMinutes = 3;
+constexpr double kPieceMinutes = 3;
+// Shortest cool-down found in user manuals (docs/sources.md, lamps).
+constexpr double kLampCoolMinutes = 45;
+constexpr double kTwoPeopleKilograms = 25;
+
+Step step(Stage stage, std::string title, std::optional<double> minutes) {
+  Step made;
+  made.stage = stage;
+  made.title = std::move(title);
+  made.work_minutes = minutes;
+  return made;
+}
+
+double longest_wait(const Site& site) {
+  double longest = site.has_role(kLamp) || site.has_role(kLampDriver) ? kLampCoolMinutes : 0;
+  for (const auto& caution : site.judged().cautions)
+    longest = std::max(longest, caution.waiting_minutes);
+  return longest;
+}
+
+bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
+
+std::string fetch_title(const std::string& from) {
+  if (is_bought(from)) return "Have these bought parts on the bench.";
+  if (from == "shelf") return "Take these parts from the shelf.";
+  return fmt::format("Take these parts out of {}.", from);
+}
+
+struct Fetched {
+  std::vector<Statement> parts;
+  std::vector<std::string> roles;
+};
+
+// What to get, by where it comes from, in the order the sources are first named.
+std::vector<std::pair<std::string, Fetched>> by_source(const Site& site) {
+  std::vector<std::pair<std::string, Fetched>> sources;
+  const auto at = [&](const std::string& from) -> Fetched& {
+    for (auto& [known, fetched] : sources)
+      if (known == from) return fetched;
+    return sources.emplace_back(from, Fetched{}).second;
+  };
+  for (const auto& seat : site.judged().seats) {
+    if (!seat.changed || seat.from.empty() || seat.from == "host") continue;
+    auto& fetched = at(is_bought(seat.from) ? "bought" : seat.from);
+    fetched.parts.push_back({capitalised(named(seat.position, seat.type)) + ".", ""});
+    fetched.roles.insert(fetched.roles.end(), seat.roles.begin(), seat.roles.end());
+  }
+  for (const auto& along : site.judged().companions) {
+    const std::string from = is_bought(along.from) ? "bought" : along.from;
+    const bool listed = std::any_of(sources.begin(), sources.end(),
+                                    [&](const auto& source) { return source.first == from; });
+    if (from == "bought" || listed)
+      at(from).parts.push_back({capitalised(along.what) + ".", along.code});
+  }
+  return sources;
+}
+
+std::vector<std::string> live_roles(const Site& site) {
+  std::vector<std::string> roles;
+  for (const char* role : {"mains inlet", "inlet", "supply", kLampDriver})
+    if (site.has_role(role)) roles.emplace_back(role);
+  return roles;
+}
+
+std::optional<double> minutes_of(const Site& site, const std::string& code) {
+  const auto* reason = site.reason(code);
+  if (reason == nullptr || reason->work_minutes <= 0) return std::nullopt;
+  return reason->work_minutes;
+}
+
+void questions(const Site& site, Steps& steps) {
+  auto asked = site.judged().questions;
+  std::stable_sort(asked.begin(), asked.end(),
+                   [](const auto& a, const auto& b) { return a.safety && !b.safety; });
+  for (const auto& question : asked) {
+    auto made = step(Stage::bench, "Settle: " + question.text, question.work_minutes);
+    made.code = question.code;
+    if (!question.role.empty()) made.roles = {question.role};
+    made.details.push_back(
+        {"Write the answer down. If it is not the one hoped for, stop here and "
+         "have the rebuild judged again.",
+         ""});
+    steps.push_back(std::move(made));
+  }
+}
+
+void repins(const Site& site, Steps& steps) {
+  for (const auto& repin : site.judged().repins) {
+    auto made =
+        step(Stage::bench,
+             repin.crossover ? fmt::format("Make a crossover lead from {} of {} to {} of {}.",
+                                           repin.port, repin.part, repin.socket, repin.into)
+                             : fmt::format("Re-pin the plug {} of {}; it goes into {} of {}.",
+                                           repin.port, repin.part, repin.socket, repin.into),
+             minutes_of(site, repin.code));
+    made.code = repin.code;
+    for (const auto& move : repin.moves)
+      made.details.push_back(
+          {fmt::format("{}: from contact {} to contact {}.",
+                       capitalised(move.signal.empty() ? "wire" : move.signal), move.from, move.to),
+           ""});
+    if (!repin.conductor.empty()) made.details.push_back({"Wire: " + repin.conductor + ".", ""});
+    made.details.push_back({"Check every contact with the meter before it is joined.", ""});
+    steps.push_back(std::move(made));
+  }
+}
+
+void adaptations(const Site& site, Steps& steps) {
+  for (const auto& chosen : site.judged().adaptations) {
+    auto made = step(Stage::bench, capitalised(chosen.name) + ".", chosen.work_minutes);
+    made.waiting_minutes = chosen.waiting_minutes;
+    for (const auto& code : chosen.codes) {
+      if (made.code.empty()) made.code = code;
+      if (const auto* reason = site.reason(code))
+        made.roles.insert(made.roles.end(), reason->roles.begin(), reason->roles.end());
+    }
+    for (const auto& todo : chosen.steps) made.details.push_back({capitalised(todo), ""});
+    if (!chosen.risk.empty()) made.cautions.push_back(capitalised(chosen.risk));
+    steps.push_back(std::move(made));
+  }
+}
+
+std::string from_words(const std::string& from) {
+  if (from.empty() || from == "host") return "";
+  if (is_bought(from)) return ", bought";
+  if (from == "shelf") return ", from the shelf";
+  return ", from " + from;
+}
+
+Step seat_out(const Site& site, const fit::Seat& seat) {
+  const std::string type = seat.changed ? seat.was : seat.type;
+  auto made = step(Stage::take_out,
+                   fmt::format("Take out {}{}.", named(seat.position, type),
+                               seat.changed ? "" : ": it is in the way and goes back"),
+                   site.out_minutes(seat.roles));
+  made.position = seat.position;
+  made.roles = seat.roles;
+  if (seat.lead) made.details.push_back({"Unplug both ends; note how it was dressed.", ""});
+  made.details.push_back(seat.changed
+                             ? Statement{"Bag it and label it: what it is, from which set, how "
+                                         "good, today's date.",
+                                         ""}
+                             : Statement{"Put it where nothing can fall on it.", ""});
+  return made;
+}
+
+Step seat_in(const Site& site, const fit::Seat& seat) {
+  auto made = step(Stage::put_in,
+                   fmt::format("Put in {}{}.", named(seat.position, seat.type),
+                               seat.changed ? from_words(seat.from) : " again"),
+                   site.in_minutes(seat.roles));
+  made.position = seat.position;
+  made.roles = seat.roles;
+  if (seat.lead)
+    made.details.push_back({"Dress it low, clear of fans, hot parts and the lamp lead.", ""});
+  return made;
+}
+
+}  // namespace
+
+void read_first(const Site& site, Steps& steps) {
+  const auto& judged = site.judged();
+  if (judged.settings.empty() && judged.counters.empty()) return;
+  auto made =
+      step(Stage::read_first, "If the set still starts, read before you unplug.", kReadMinutes);
+  made.details.push_back({"Photograph every page of the service menu.", ""});
+  for (const auto& setting : judged.settings)
+    made.details.push_back({fmt::format("Write down {}.", setting.name), setting.code});
+  for (const auto& counter : judged.counters)
+    made.details.push_back({fmt::format("Write down what {} shows.", counter.name), counter.code});
+  steps.push_back(std::move(made));
+}
+
+void fetch(const Site& site, Steps& steps) {
+  for (auto& [from, fetched] : by_source(site)) {
+    const bool donor = from != "bought" && from != "shelf";
+    auto made = step(Stage::fetch, fetch_title(from), 2);
+    made.details = std::move(fetched.parts);
+    if (donor) {
+      const auto out = site.out_minutes(fetched.roles);
+      const auto opening = site.kind() != nullptr ? site.kind()->open_minutes : std::nullopt;
+      made.work_minutes = out && opening ? std::optional(*out + *opening) : std::nullopt;
+      made.roles = fetched.roles;
+      made.details.push_back(
+          {"Make that set safe in the same way first: plug out, cooled down, "
+           "discharged, proven dead by meter.",
+           ""});
+      made.details.push_back(
+          {"Keep each part's own leads, screws, brackets and shields with it. "
+           "Bag and label it.",
+           ""});
+    }
+    steps.push_back(std::move(made));
+  }
+}
+
+void make_safe(const Site& site, Steps& steps) {
+  auto unplug = step(Stage::make_safe, "Switch off and pull the mains plug.", kUnplugMinutes);
+  if (site.has_role(kLamp))
+    unplug.details.push_back({"If the lamp was lit, let the fans run down first.", ""});
+  unplug.details.push_back({"Pull the aerial and every lead to other sets too.", ""});
+  unplug.details.push_back({"Lay the plug where you can see it, until first power.", ""});
+  steps.push_back(std::move(unplug));
+
+  const double wait = longest_wait(site);
+  if (wait > 0) {
+    auto cool = step(Stage::make_safe, "Let it cool down and run out of charge.", 0.0);
+    cool.waiting_minutes = wait;
+    for (const auto& caution : site.judged().cautions)
+      if (caution.waiting_minutes > 0) cool.cautions.push_back(caution.text);
+    steps.push_back(std::move(cool));
+  }
+  auto plug =
+      step(Stage::make_safe, "Measure across the pins of the pulled plug.", kPlugProofMinutes);
+  plug.details.push_back(
+      {"It must read next to nothing. If it does not, wait and measure again.", ""});
+  steps.push_back(std::move(plug));
+}
+
+void open(const Site& site, Steps& steps) {
+  auto cover = step(Stage::open, "Open the set.",
+                    site.kind() != nullptr ? site.kind()->open_minutes : std::nullopt);
+  if (site.model() != nullptr && site.model()->mass_kg &&
+      *site.model()->mass_kg >= kTwoPeopleKilograms)
+    cover.details.push_back(
+        {fmt::format("{:.0f} kg: turn it with two people.", *site.model()->mass_kg), ""});
+  cover.details.push_back({"Count the screws and keep them in the order they came out.", ""});
+  cover.details.push_back({"Touch nothing inside yet.", ""});
+  steps.push_back(std::move(cover));
+
+  auto dead = step(Stage::open, "Prove it dead by meter before a hand goes in.", kDeadProofMinutes);
+  dead.roles = live_roles(site);
+  dead.details = {
+      {"Measure DC across the big capacitor of the supply.", ""},
+      {"More than 10 V: discharge it through a power resistor of 5 to 50 ohm for each volt printed "
+       "on the capacitor, on insulated probes. Never with a screwdriver.",
+       ""},
+      {"Measure again after a minute: a capacitor can climb back.", ""}};
+  steps.push_back(std::move(dead));
+
+  auto photo =
+      step(Stage::open, "Photograph how every lead lies and where it goes.", kPhotoMinutes);
+  photo.details.push_back({"Count the earth leads, shields, ferrites and insulating sheets.", ""});
+  steps.push_back(std::move(photo));
+}
+
+void take_out(const Site& site, const Handling& handling, Steps& steps) {
+  for (std::size_t at = 0; at < handling.take_out.size(); ++at) {
+    const Item& item = handling.take_out[at];
+    auto made = item.seat != nullptr
+                    ? seat_out(site, *item.seat)
+                    : step(Stage::take_out, fmt::format("Take off the {}; keep it.", item.piece),
+                           kPieceMinutes);
+    if (item.seat == nullptr) made.piece = item.piece, made.roles = item.roles;
+    const auto alike = alike_plugs(site, handling, at);
+    made.details.insert(made.details.begin(), alike.begin(), alike.end());
+    steps.push_back(std::move(made));
+  }
+}
+
+void on_the_bench(const Site& site, const Handling& handling, Steps& steps) {
+  questions(site, steps);
+  for (const auto& item : handling.on_bench) {
+    auto made = step(Stage::bench,
+                     fmt::format("Move the {} across{}.", item.piece, from_words(item.piece_from)),
+                     kPieceMinutes);
+    made.code = item.code;
+    made.piece = item.piece;
+    made.roles = item.roles;
+    steps.push_back(std::move(made));
+  }
+  adaptations(site, steps);
+  repins(site, steps);
+}
+
+void put_in(const Site& site, const Handling& handling, Steps& steps) {
+  for (std::size_t at = 0; at < handling.put_in.size(); ++at) {
+    const Item& item = handling.put_in[at];
+    auto made = item.seat != nullptr
+                    ? seat_in(site, *item.seat)
+                    : step(Stage::put_in,
+                           fmt::format("Fit the {}{}.", item.piece, from_words(item.piece_from)),
+                           kPieceMinutes);
+    if (item.seat == nullptr)
+      made.piece = item.piece, made.roles = item.roles, made.code = item.code;
+    const auto joined = joins(site, handling, at);
+    made.details.insert(made.details.end(), joined.begin(), joined.end());
+    steps.push_back(std::move(made));
+  }
+}
+
+}  // namespace benchgraft::steps

@@ -1,0 +1,73 @@
+#include <algorithm>
+
+#include "steps/stages.hpp"
+
+namespace benchgraft::steps {
+namespace {
+
+bool handles_things(Stage stage) {
+  return stage == Stage::fetch || stage == Stage::open || stage == Stage::take_out ||
+         stage == Stage::bench || stage == Stage::put_in || stage == Stage::close ||
+         stage == Stage::first_power;
+}
+
+Step* opening(Steps& steps) {
+  for (auto& each : steps)
+    if (each.stage == Stage::open) return &each;
+  return nullptr;
+}
+
+void say_once(std::vector<std::string>& said, const std::string& text) {
+  if (std::find(said.begin(), said.end(), text) == said.end()) said.push_back(text);
+}
+
+void say_once(std::vector<Statement>& said, const Statement& statement) {
+  if (std::find(said.begin(), said.end(), statement) == said.end()) said.push_back(statement);
+}
+
+// The last of the parts in question to go in is the one that closes the connection.
+Step* joining(const fit::Reason& reason, Steps& steps) {
+  Step* last = nullptr;
+  for (auto& each : steps)
+    if (each.stage == Stage::put_in && !each.position.empty() && shares(each.roles, reason.roles))
+      last = &each;
+  return last;
+}
+
+// The first stage of power that reaches one of the roles; the very first when none is named.
+Step* powering(const fit::Reason& reason, Steps& steps) {
+  Step* first = nullptr;
+  for (auto& each : steps) {
+    if (each.stage != Stage::first_power) continue;
+    if (first == nullptr) first = &each;
+    if (shares(each.roles, reason.roles)) return &each;
+  }
+  return first;
+}
+
+}  // namespace
+
+void place_cautions(const fit::Judgement& judged, Steps& steps) {
+  for (const auto& caution : judged.cautions) {
+    if (caution.roles.empty()) {
+      if (auto* cover = opening(steps)) say_once(cover->cautions, caution.text);
+      continue;
+    }
+    for (auto& each : steps)
+      if (handles_things(each.stage) && shares(each.roles, caution.roles))
+        say_once(each.cautions, caution.text);
+  }
+}
+
+void place_not_before(const fit::Judgement& judged, Steps& steps) {
+  for (const auto& reason : judged.reasons) {
+    if (reason.not_before.empty()) continue;
+    const Statement statement{reason.not_before, reason.code};
+    auto* joined = joining(reason, steps);
+    if (joined != nullptr) say_once(joined->not_before, statement);
+    if (joined != nullptr && reason.before != fit::Verdict::destroys) continue;
+    if (auto* powered = powering(reason, steps)) say_once(powered->not_before, statement);
+  }
+}
+
+}  // namespace benchgraft::steps
