@@ -1,3 +1,4 @@
+# shellcheck shell=bash disable=SC2154
 # Sourced by ./try and ./check: runs a stage with its log, its time and a sign of life.
 # Needs root_dir; leaves logs in build/log.
 
