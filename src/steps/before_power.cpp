@@ -132,7 +132,7 @@ void adaptations(const Site& site, Steps& steps) {
         made.roles.insert(made.roles.end(), reason->roles.begin(), reason->roles.end());
     }
     for (const auto& todo : chosen.steps) made.details.push_back({capitalised(todo), ""});
-    if (!chosen.risk.empty()) made.cautions.push_back(capitalised(chosen.risk));
+    if (!chosen.risk.empty()) made.cautions.push_back({"", capitalised(chosen.risk)});
     steps.push_back(std::move(made));
   }
 }
@@ -224,7 +224,7 @@ void make_safe(const Site& site, Steps& steps) {
     auto cool = step(Stage::make_safe, "Let it cool down and run out of charge.", 0.0);
     cool.waiting_minutes = wait;
     for (const auto& caution : site.judged().cautions)
-      if (caution.waiting_minutes > 0) cool.cautions.push_back(caution.text);
+      if (caution.waiting_minutes > 0) cool.cautions.push_back({caution.hazard, caution.text});
     steps.push_back(std::move(cool));
   }
   auto plug =

@@ -17,12 +17,9 @@ Step* opening(Steps& steps) {
   return nullptr;
 }
 
-void say_once(std::vector<std::string>& said, const std::string& text) {
-  if (std::find(said.begin(), said.end(), text) == said.end()) said.push_back(text);
-}
-
-void say_once(std::vector<Statement>& said, const Statement& statement) {
-  if (std::find(said.begin(), said.end(), statement) == said.end()) said.push_back(statement);
+template <class Said>
+void say_once(std::vector<Said>& said, const Said& sentence) {
+  if (std::find(said.begin(), said.end(), sentence) == said.end()) said.push_back(sentence);
 }
 
 // The last of the parts in question to go in is the one that closes the connection.
@@ -49,13 +46,14 @@ Step* powering(const fit::Reason& reason, Steps& steps) {
 
 void place_cautions(const fit::Judgement& judged, Steps& steps) {
   for (const auto& caution : judged.cautions) {
+    const StepCaution said{caution.hazard, caution.text};
     if (caution.roles.empty()) {
-      if (auto* cover = opening(steps)) say_once(cover->cautions, caution.text);
+      if (auto* cover = opening(steps)) say_once(cover->cautions, said);
       continue;
     }
     for (auto& each : steps)
       if (handles_things(each.stage) && shares(each.roles, caution.roles))
-        say_once(each.cautions, caution.text);
+        say_once(each.cautions, said);
   }
 }
 

@@ -37,12 +37,19 @@ struct Statement {
   bool operator==(const Statement&) const = default;
 };
 
+/// What can hurt here and what to do about it.
+struct StepCaution {
+  std::string hazard;  ///< a word or two; "" when it is the risk of one piece of work
+  std::string text;
+  bool operator==(const StepCaution&) const = default;
+};
+
 struct Step {
   Stage stage = Stage::put_in;
   std::string title;
   std::string code;
   std::vector<Statement> details;
-  std::vector<std::string> cautions;  ///< of the hazards this step meets, each once
+  std::vector<StepCaution> cautions;  ///< of the hazards this step meets, each once
   std::vector<Statement> not_before;  ///< what must be done before this step may be
   std::vector<std::string> watch;     ///< with power on: what should be seen
   std::string cut;                    ///< with power on: pull the plug at once when ...
