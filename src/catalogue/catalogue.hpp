@@ -57,7 +57,7 @@ class Catalogue {
 
  private:
   std::vector<Family> families_;
-  std::map<std::string, std::pair<std::size_t, std::size_t>> types_;   // reference -> family, index
+  std::map<std::string, std::pair<std::size_t, std::size_t>> types_;  // reference -> family, index
   std::map<std::string, std::vector<std::string>> revisions_;         // name -> references
   std::map<std::string, std::pair<std::size_t, std::size_t>> models_;
   std::map<std::string, std::pair<std::size_t, std::size_t>> set_kinds_;

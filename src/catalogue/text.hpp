@@ -11,12 +11,14 @@
 
 namespace benchgraft::catalogue {
 
-inline constexpr std::size_t kLargestFile = 8U << 20U;  ///< bytes; a family file is a few hundred lines
+inline constexpr std::size_t kLargestFile =
+    8U << 20U;  ///< bytes; a family file is a few hundred lines
 
 /// Reads one family file. `file` is only used in messages and `Where`.
-/// Fails (one sentence with file, line, key, value and mend) on broken TOML, an unknown key (with the
-/// nearest right one), a wrong type, a word outside its list, a negative price, a doubled name, a wire
-/// to a contact that is not there, pieces that wait for each other, text that is not UTF-8, too large.
+/// Fails (one sentence with file, line, key, value and mend) on broken TOML, an unknown key (with
+/// the nearest right one), a wrong type, a word outside its list, a negative price, a doubled name,
+/// a wire to a contact that is not there, pieces that wait for each other, text that is not UTF-8,
+/// too large.
 Result<Family> read_family(std::string_view toml, const std::string& file);
 
 /// Stable order, one fact a line; read_family(write_family(f)) == f.
@@ -33,7 +35,8 @@ std::string write_swap_note(const SwapNote& note);
 Result<std::vector<Change>> read_changes(std::string_view toml, const std::string& file);
 std::string write_changes(const std::vector<Change>& changes);
 
-/// All *.toml of the given folders (sorted) as one catalogue. Nothing is loaded when one file is wrong.
+/// All *.toml of the given folders (sorted) as one catalogue. Nothing is loaded when one file is
+/// wrong.
 Result<Catalogue> load_catalogue(const std::vector<std::string>& folders);
 
 }  // namespace benchgraft::catalogue

@@ -1,0 +1,122 @@
+#include "catalogue/check_family.hpp"
+
+namespace benchgraft::catalogue {
+
+namespace {
+
+bool is_leap(int year) { return (year % 4 == 0 && year % 100 != 0) || year % 400 == 0; }
+
+bool is_date(const std::string& text) {
+  if (text.size() != 10 || text[4] != '-' || text[7] != '-') return false;
+  for (const std::size_t i : {0U, 1U, 2U, 3U, 5U, 6U, 8U, 9U})
+    if (text[i] < '0' || text[i] > '9') return false;
+  const int year = std::stoi(text.substr(0, 4)), month = std::stoi(text.substr(5, 2));
+  const int day = std::stoi(text.substr(8, 2));
+  constexpr int kDays[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+  if (month < 1 || month > 12) return false;
+  return day >= 1 && day <= kDays[month - 1] + (month == 2 && is_leap(year) ? 1 : 0);
+}
+
+// What a change has to name, so that nothing is left to guess at the bench.
+void check_change(Faults& faults, const Change& change) {
+  const std::string sort(word_of(kChangeSortWords, change.sort));
+  const auto must = [&](bool said, const char* key) {
+    if (!said)
+      faults.add(change.where, fmt::format("change = \"{}\" has no \"{}\"; add it.", sort, key));
+  };
+  switch (change.sort) {
+    case ChangeSort::plug_cut:
+      return must(!change.port.empty(), "port");
+    case ChangeSort::contact_moved:
+      must(!change.port.empty(), "port");
+      must(!change.from.empty(), "from");
+      return must(!change.to.empty(), "to");
+    case ChangeSort::contact_removed:
+      must(!change.port.empty(), "port");
+      return must(!change.from.empty(), "from");
+    case ChangeSort::contact_added:
+      must(!change.port.empty(), "port");
+      return must(change.contact.has_value(), "contact");
+    case ChangeSort::piece_gone:
+    case ChangeSort::piece_added:
+      return must(!change.piece.empty(), "piece");
+    case ChangeSort::lead_replaced:
+    case ChangeSort::memory_changed:
+      return;
+  }
+}
+
+void check_parts(Faults& faults, const RebuildText& rebuild,
+                 const std::vector<ProposedPart>& parts) {
+  refuse_doubles(faults, "a part for the place", parts, rebuild.where,
+                 [](const ProposedPart& part) { return part.place; });
+  for (const auto& part : parts) {
+    if (!part.type.empty() && !part.candidates.empty())
+      faults.add(part.where,
+                 fmt::format(
+                     "the part for \"{}\" has both a type and candidates; keep the type when it is "
+                     "known, else the candidates.",
+                     part.place));
+    check_changes(faults, part.changes);
+  }
+}
+
+}  // namespace
+
+void check_adaptation(Faults& faults, const Adaptation& adaptation) {
+  for (const auto& cure : adaptation.cures)
+    if (cure == Cure{})
+      faults.add(adaptation.where,
+                 fmt::format("a cure of adaptation \"{}\" is empty and would match every finding; "
+                             "name its rule.",
+                             adaptation.name));
+  for (const auto& other : adaptation.excludes)
+    if (contains(adaptation.needs, other))
+      faults.add(adaptation.where,
+                 fmt::format("adaptation \"{}\" both needs and excludes \"{}\"; keep one.",
+                             adaptation.name, other));
+}
+
+void check_swap_note(Faults& faults, const SwapNote& note) {
+  if (!note.date.empty() && !is_date(note.date))
+    faults.add(
+        note.where,
+        fmt::format("date = \"{}\" of swap note \"{}\" is not a day; write it as 2026-05-31.",
+                    note.date, note.name));
+}
+
+void check_changes(Faults& faults, const std::vector<Change>& changes) {
+  for (const auto& change : changes) check_change(faults, change);
+}
+
+Result<void> check(const SwapNote& note) {
+  Faults faults;
+  check_swap_note(faults, note);
+  return faults.result();
+}
+
+Result<void> check(const std::vector<Change>& changes) {
+  Faults faults;
+  check_changes(faults, changes);
+  return faults.result();
+}
+
+Result<void> check(const RebuildText& rebuild) {
+  Faults faults;
+  if (rebuild.model.empty() && rebuild.kind.empty())
+    faults.add(
+        rebuild.where,
+        fmt::format("rebuild \"{}\" names no host; add model = \"...\", or kind = \"...\" when the "
+                    "model is not recorded.",
+                    rebuild.name));
+  check_parts(faults, rebuild, rebuild.parts);
+  check_parts(faults, rebuild, rebuild.seen);
+  for (const auto& part : rebuild.parts)
+    if (contains(rebuild.missing, part.place))
+      faults.add(part.where,
+                 fmt::format("\"{}\" stands under missing and also has a part; take it out of one.",
+                             part.place));
+  return faults.result();
+}
+
+}  // namespace benchgraft::catalogue
