@@ -24,6 +24,9 @@ void check_adaptation(Faults& faults, const Adaptation& adaptation);
 void check_swap_note(Faults& faults, const SwapNote& note);
 void check_changes(Faults& faults, const std::vector<Change>& changes);
 
+/// Faults a contact number that cannot be one: not counted from 1, or with a dot in it.
+void check_contact_number(Faults& faults, const Where& where, const std::string& number);
+
 /// The number of a contact that is counted ("3"), or 0 for a printed mark ("A3").
 int counted(const std::string& contact_number);
 

@@ -30,13 +30,21 @@ void check_change(Faults& faults, const Change& change) {
     case ChangeSort::contact_moved:
       must(!change.port.empty(), "port");
       must(!change.from.empty(), "from");
-      return must(!change.to.empty(), "to");
+      must(!change.to.empty(), "to");
+      check_contact_number(faults, change.where, change.to);
+      if (change.from == change.to)
+        faults.add(
+            change.where,
+            fmt::format("contact {} is moved to where it is; correct from or to.", change.to));
+      return;
     case ChangeSort::contact_removed:
       must(!change.port.empty(), "port");
       return must(!change.from.empty(), "from");
     case ChangeSort::contact_added:
       must(!change.port.empty(), "port");
-      return must(change.contact.has_value(), "contact");
+      must(change.contact.has_value(), "contact");
+      if (change.contact) check_contact_number(faults, change.where, change.contact->number);
+      return;
     case ChangeSort::piece_gone:
     case ChangeSort::piece_added:
       return must(!change.piece.empty(), "piece");

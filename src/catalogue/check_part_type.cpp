@@ -17,13 +17,7 @@ void refuse_letter(Faults& faults, const Where& where, const std::string& what,
 
 void check_contact(Faults& faults, const PartType& type, const Port& port, const Contact& contact) {
   const auto& ways = port.connector.ways;
-  refuse_letter(faults, contact.where, "contact", contact.number, '.');
-  const bool numeral = contact.number.find_first_not_of("-0123456789") == std::string::npos;
-  if (numeral && counted(contact.number) < 1)
-    faults.add(contact.where,
-               fmt::format("contact {} of port \"{}\" is not counted from 1; write its place from "
-                           "contact 1, or its printed mark.",
-                           contact.number, port.name));
+  check_contact_number(faults, contact.where, contact.number);
   if (ways && counted(contact.number) > *ways)
     faults.add(contact.where,
                fmt::format("contact {} lies beyond the {} ways of port \"{}\"; correct n or ways.",
@@ -110,6 +104,16 @@ int counted(const std::string& contact_number) {
   const char* end = contact_number.data() + contact_number.size();
   const auto read = std::from_chars(contact_number.data(), end, count);
   return read.ec == std::errc{} && read.ptr == end ? count : 0;
+}
+
+void check_contact_number(Faults& faults, const Where& where, const std::string& number) {
+  refuse_letter(faults, where, "contact", number, '.');
+  if (number.find_first_not_of("-0123456789") == std::string::npos && counted(number) < 1)
+    faults.add(
+        where,
+        fmt::format("contact {} is not counted from 1; write its place from contact 1, or its "
+                    "printed mark.",
+                    number));
 }
 
 void check_part_type(Faults& faults, const PartType& type) {
