@@ -8,6 +8,7 @@
 
 #include "base/id.hpp"
 #include "base/result.hpp"
+#include "catalogue/catalogue.hpp"
 #include "shop/edits.hpp"
 
 namespace benchgraft::shop {
