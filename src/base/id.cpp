@@ -1,8 +1,8 @@
 #include "base/id.hpp"
 
-#include <fmt/format.h>
-
 #include <charconv>
+
+#include <fmt/format.h>
 
 namespace benchgraft {
 

@@ -12,12 +12,12 @@ namespace benchgraft {
 
 /// What sort of failure it was; the command line turns it into its exit code.
 enum class ErrorKind {
-  bad_input,   ///< a file, a value or a command that says something impossible
-  not_found,   ///< a named thing is not there
-  conflict,    ///< against what is already recorded (two parts in one place, later work depends)
-  storage,     ///< disk, permission, database
-  too_new,     ///< written by a newer version of the program
-  limit,       ///< larger than this program accepts
+  bad_input,  ///< a file, a value or a command that says something impossible
+  not_found,  ///< a named thing is not there
+  conflict,   ///< against what is already recorded (two parts in one place, later work depends)
+  storage,    ///< disk, permission, database
+  too_new,    ///< written by a newer version of the program
+  limit,      ///< larger than this program accepts
 };
 
 struct Error {
@@ -29,8 +29,10 @@ struct Error {
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : held_(std::move(value)) {}      // NOLINT(google-explicit-constructor): return value;
-  Result(Error error) : held_(std::move(error)) {}  // NOLINT(google-explicit-constructor): return Error{};
+  Result(T value)
+      : held_(std::move(value)) {}  // NOLINT(google-explicit-constructor): return value;
+  Result(Error error)
+      : held_(std::move(error)) {}  // NOLINT(google-explicit-constructor): return Error{};
 
   [[nodiscard]] bool ok() const { return held_.index() == 0; }
   explicit operator bool() const { return ok(); }

@@ -13,10 +13,12 @@ namespace benchgraft {
 /// Fewest single-letter edits (insert, delete, change, swap neighbours) from `a` to `b`.
 std::size_t edit_distance(std::string_view a, std::string_view b);
 
-/// The entry of `known` nearest to `word`, or "" when none is near (more than a third of it differs).
+/// The entry of `known` nearest to `word`, or "" when none is near (more than a third of it
+/// differs).
 std::string nearest_word(std::string_view word, std::span<const std::string> known);
 
-/// Byte offset of the first byte that is not UTF-8 text, or npos. Refuses overlong forms and surrogates.
+/// Byte offset of the first byte that is not UTF-8 text, or npos. Refuses overlong forms and
+/// surrogates.
 std::size_t first_bad_utf8(std::string_view bytes);
 
 /// "a", "a and b", "a, b and c".

@@ -30,7 +30,8 @@ struct Hazard {
   std::string name;
   std::string caution;
   std::optional<double> waiting_minutes;
-  std::vector<std::string> roles;  ///< steps on these roles meet it; empty: every opening of the set
+  std::vector<std::string>
+      roles;  ///< steps on these roles meet it; empty: every opening of the set
   std::string source;
   bool operator==(const Hazard&) const = default;
 };

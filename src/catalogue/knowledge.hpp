@@ -76,9 +76,9 @@ struct FoundNote {
 
 /// Half a minute of writing after a swap; the first source of knowledge.
 struct SwapNote {
-  std::string name;           ///< unique in the catalogue
-  std::string into;           ///< model, or model/variant
-  std::string from;           ///< model, or model/variant; "" = loose part
+  std::string name;                 ///< unique in the catalogue
+  std::string into;                 ///< model, or model/variant
+  std::string from;                 ///< model, or model/variant; "" = loose part
   std::vector<std::string> moved;   ///< references
   std::vector<std::string> stayed;  ///< references
   std::vector<PlugNote> plugged;

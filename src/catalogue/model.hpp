@@ -40,10 +40,10 @@ struct Variant {
 struct ModelOptics {
   std::optional<int> fold_mirrors;
   std::optional<std::vector<Point>> mirror_normals;  ///< in beam order, when measured
-  std::optional<Point> beam;                         ///< direction the engine fires in, when measured
-  std::optional<Point> beam_up;                      ///< up of the picture at the engine
-  std::optional<bool> seen_from_behind;              ///< rear projection
-  Mount mount = Mount::unknown;                      ///< how the cabinet holds the engine
+  std::optional<Point> beam;             ///< direction the engine fires in, when measured
+  std::optional<Point> beam_up;          ///< up of the picture at the engine
+  std::optional<bool> seen_from_behind;  ///< rear projection
+  Mount mount = Mount::unknown;          ///< how the cabinet holds the engine
   std::optional<double> diagonal_in;
   std::optional<double> throw_mm;
   std::optional<double> width_mm;  ///< picture width; else from the diagonal at 16:9

@@ -10,10 +10,11 @@
 
 namespace benchgraft::catalogue {
 
-/// Something small screwed or clipped to a part that the set needs: it is easily left on the old one.
+/// Something small screwed or clipped to a part that the set needs: it is easily left on the old
+/// one.
 struct Piece {
-  std::string name;                ///< "light shield", "earth braid"
-  std::string kind;                ///< bracket, shield, ferrite, earth lead, insulating sheet, pad, ...
+  std::string name;  ///< "light shield", "earth braid"
+  std::string kind;  ///< bracket, shield, ferrite, earth lead, insulating sheet, pad, ...
   std::vector<std::string> after;  ///< pieces or roles that must be in before it
   Where where;
   bool operator==(const Piece&) const = default;
@@ -73,8 +74,8 @@ struct PartType {
   std::optional<std::vector<Piece>> needs;  ///< pieces it must have near it, from wherever
   std::optional<std::vector<Port>> ports;
   std::vector<Rail> rails;
-  std::vector<Wire> wires;          ///< leads only: the ends are the ports
-  std::optional<double> length_mm;  ///< leads only
+  std::vector<Wire> wires;                           ///< leads only: the ends are the ports
+  std::optional<double> length_mm;                   ///< leads only
   std::optional<std::vector<std::string>> provides;  ///< capabilities
   std::optional<std::vector<std::string>> stores;    ///< settings kept in its memory
   std::optional<std::vector<Counter>> counters;

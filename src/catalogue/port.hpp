@@ -23,7 +23,8 @@ struct Contact {
   std::string signal;  ///< what it is for: "enable", "lit", "5 V", "tach"; "" = unknown
   NetClass net_class = NetClass::unknown;
   Domain domain = Domain::unknown;
-  std::optional<Range> volts;  ///< supplied (out), or allowed (in). One number is kept as low == high
+  std::optional<Range>
+      volts;  ///< supplied (out), or allowed (in). One number is kept as low == high
   std::optional<double> amps;  ///< at most supplied (out), or at most drawn (in)
   Direction direction = Direction::unknown;
   Drive drive = Drive::unknown;
@@ -31,9 +32,10 @@ struct Contact {
   Level active = Level::unknown;
   Level idle = Level::unknown;
   std::optional<double> logic_volts;
-  std::string protocol;           ///< "serial 9600 8E1", "pulse", "lvds vesa"; "" = unknown
-  std::optional<double> waits_s;  ///< an input that must be answered within this time, else it stops
-  std::string rail;               ///< the rail of this part that feeds it
+  std::string protocol;  ///< "serial 9600 8E1", "pulse", "lvds vesa"; "" = unknown
+  std::optional<double>
+      waits_s;       ///< an input that must be answered within this time, else it stops
+  std::string rail;  ///< the rail of this part that feeds it
   std::string note;
   Where where;
   bool operator==(const Contact&) const = default;
@@ -58,7 +60,7 @@ struct Port {
   std::string carries;  ///< what the link is for: "lamp control", "rails"; tells two links apart
   Connector connector;
   std::optional<std::vector<Contact>> contacts;  ///< nothing = the pins are not recorded
-  std::optional<double> lead_mm;  ///< length, when the port is a plug on a lead fixed to the part
+  std::optional<double> lead_mm;   ///< length, when the port is a plug on a lead fixed to the part
   Source known = Source::derived;  ///< measured, or assumed; derived = recorded without saying how
   std::string note;
   Where where;

@@ -25,12 +25,12 @@ struct ProposedPart {
 
 struct RebuildText {
   std::string name;
-  std::string model;    ///< host; or
-  std::string kind;     ///< only the kind, when the model is not recorded
-  std::string variant;  ///< "" = not known which
-  std::vector<ProposedPart> seen;   ///< what was seen in the host before: narrows the variants
-  std::vector<ProposedPart> parts;  ///< what is put in; every other position keeps its own part
-  std::vector<std::string> missing; ///< positions or roles the host has lost and nothing replaces
+  std::string model;                 ///< host; or
+  std::string kind;                  ///< only the kind, when the model is not recorded
+  std::string variant;               ///< "" = not known which
+  std::vector<ProposedPart> seen;    ///< what was seen in the host before: narrows the variants
+  std::vector<ProposedPart> parts;   ///< what is put in; every other position keeps its own part
+  std::vector<std::string> missing;  ///< positions or roles the host has lost and nothing replaces
   std::string note;
   Where where;
   bool operator==(const RebuildText&) const = default;

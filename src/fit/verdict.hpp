@@ -40,8 +40,8 @@ struct Reason {
   bool will = true;     ///< false = "may": usual for the kind
   bool safety = false;  ///< never outranked by a swap that worked
   std::vector<std::string> roles;
-  std::string not_before;   ///< "not before the control lead is re-pinned": stays on step and sheet
-  std::string would_change; ///< what recorded fact would change this
+  std::string not_before;  ///< "not before the control lead is re-pinned": stays on step and sheet
+  std::string would_change;  ///< what recorded fact would change this
   double work_minutes = 0;
   // What adaptations match against (catalogue::Cure).
   std::vector<std::string> types, ports, signals;

@@ -1,0 +1,186 @@
+#include "fit/adapt.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Adaptation;
+using catalogue::Cure;
+
+bool contains(const std::vector<std::string>& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+// Joined hot and cold circuits, a lamp on the wrong driver, another mains, an open door or thermal
+// loop: no work on a plug makes these good, only the right part does.
+bool beyond_cure(const Reason& reason) {
+  return reason.rule == "domain clash" || reason.rule == "lamp power" ||
+         reason.rule == "mains range" || reason.rule == "safety loop open" ||
+         (reason.rule == "class clash" && reason.safety);
+}
+
+bool cures(const catalogue::Catalogue& known, const Cure& cure, const Reason& reason) {
+  if (!cure.rule.empty() && cure.rule != reason.rule) return false;
+  if (!cure.port.empty() && !contains(reason.ports, cure.port)) return false;
+  if (!cure.signal.empty() && !contains(reason.signals, cure.signal)) return false;
+  if (!cure.role.empty() && !contains(reason.roles, cure.role)) return false;
+  if (cure.type.empty()) return !cure.rule.empty() || !cure.signal.empty();
+  const auto* type = known.part_type(cure.type);
+  return contains(reason.types, type ? type->reference() : cure.type) ||
+         std::any_of(reason.types.begin(), reason.types.end(),
+                     [&](const std::string& t) { return t.substr(0, t.find('/')) == cure.type; });
+}
+
+bool wants_cure(const Reason& reason) {
+  return reason.verdict > Verdict::unknown && !beyond_cure(reason);
+}
+
+struct Option {
+  ChosenAdaptation work;
+  std::vector<std::string> needs, excludes, lost;
+  std::set<std::string> codes;
+  double cost = 0;
+};
+
+Option option_of(const Adaptation& adaptation) {
+  Option option;
+  option.work = {adaptation.name,
+                 adaptation.steps,
+                 {},
+                 adaptation.brings,
+                 adaptation.work_minutes.value_or(10),
+                 adaptation.waiting_minutes.value_or(0),
+                 adaptation.material.value_or(Money{}),
+                 adaptation.risk,
+                 adaptation.where};
+  option.needs = adaptation.needs;
+  option.excludes = adaptation.excludes;
+  option.lost = adaptation.lost;
+  return option;
+}
+
+std::vector<Option> options(const Findings& findings) {
+  std::vector<Option> all;
+  for (const auto* adaptation : findings.known.adaptations()) {
+    Option option = option_of(*adaptation);
+    for (const auto& reason : findings.out.reasons)
+      for (const auto& cure : adaptation->cures)
+        if (wants_cure(reason) && cures(findings.known, cure, reason))
+          option.codes.insert(reason.code);
+    all.push_back(std::move(option));  // kept even without codes: another may need it
+  }
+  for (const auto& offered : findings.offered) {
+    Option option;
+    option.work = offered.work;
+    option.codes.insert(offered.work.codes.begin(), offered.work.codes.end());
+    all.push_back(std::move(option));
+  }
+  for (auto& option : all)
+    option.cost = option.work.work_minutes * kMinorPerMinute +
+                  static_cast<double>(option.work.material.minor);
+  return all;
+}
+
+// Cheapest cover of the curable findings; a cure is never left out to save money.
+class Chooser {
+ public:
+  Chooser(const std::vector<Option>& options, std::vector<std::string> wanted)
+      : options_(options), wanted_(std::move(wanted)) {}
+
+  std::vector<std::size_t> run() {
+    std::vector<std::size_t> chosen;
+    search(0, chosen, 0, 0);
+    return best_;
+  }
+
+ private:
+  void search(std::size_t next, std::vector<std::size_t>& chosen, double cost,
+              std::size_t left_open) {
+    if (left_open > best_open_ || (left_open == best_open_ && cost >= best_cost_)) return;
+    while (next < wanted_.size() && cured(chosen, wanted_[next])) ++next;
+    if (next == wanted_.size()) {
+      best_open_ = left_open;
+      best_cost_ = cost;
+      best_ = chosen;
+      return;
+    }
+    for (std::size_t i = 0; i < options_.size(); ++i) {
+      if (!options_[i].codes.count(wanted_[next])) continue;
+      const std::size_t before = chosen.size();
+      double more = 0;
+      if (add(i, chosen, more)) search(next + 1, chosen, cost + more, left_open);
+      chosen.resize(before);
+    }
+    search(next + 1, chosen, cost, left_open + 1);
+  }
+
+  [[nodiscard]] bool cured(const std::vector<std::size_t>& chosen, const std::string& code) const {
+    return std::any_of(chosen.begin(), chosen.end(),
+                       [&](std::size_t i) { return options_[i].codes.count(code) > 0; });
+  }
+
+  [[nodiscard]] bool clash(std::size_t a, std::size_t b) const {
+    return contains(options_[a].excludes, options_[b].work.name) ||
+           contains(options_[b].excludes, options_[a].work.name);
+  }
+
+  // Adds option i and everything it needs; false when one of them is excluded or unknown.
+  bool add(std::size_t i, std::vector<std::size_t>& chosen, double& cost) const {
+    if (std::find(chosen.begin(), chosen.end(), i) != chosen.end()) return true;
+    for (const auto other : chosen)
+      if (clash(i, other)) return false;
+    chosen.push_back(i);
+    cost += options_[i].cost;
+    for (const auto& name : options_[i].needs) {
+      const auto found = std::find_if(options_.begin(), options_.end(),
+                                      [&](const Option& o) { return o.work.name == name; });
+      if (found == options_.end() ||
+          !add(static_cast<std::size_t>(found - options_.begin()), chosen, cost))
+        return false;
+    }
+    return true;
+  }
+
+  const std::vector<Option>& options_;
+  std::vector<std::string> wanted_;
+  std::vector<std::size_t> best_;
+  std::size_t best_open_ = std::numeric_limits<std::size_t>::max();
+  double best_cost_ = std::numeric_limits<double>::infinity();
+};
+
+void apply(Findings& findings, const Option& option) {
+  ChosenAdaptation work = option.work;
+  work.codes.assign(option.codes.begin(), option.codes.end());
+  for (auto& reason : findings.out.reasons) {
+    if (!option.codes.count(reason.code) || !wants_cure(reason)) continue;
+    reason.verdict = Verdict::fits_with_work;
+    if (reason.not_before.empty())
+      reason.not_before = fmt::format("not before this is done: {}", work.name);
+  }
+  for (const auto& lost : option.lost)
+    if (!contains(findings.out.lost, lost)) findings.out.lost.push_back(lost);
+  findings.out.adaptations.push_back(std::move(work));
+}
+
+}  // namespace
+
+void choose_adaptations(Findings& findings) {
+  const auto all = options(findings);
+  std::vector<std::string> wanted;
+  for (const auto& reason : findings.out.reasons)
+    if (wants_cure(reason)) wanted.push_back(reason.code);
+  for (const auto i : Chooser(all, wanted).run()) apply(findings, all[i]);
+  auto& repins = findings.out.repins;
+  const auto not_chosen = [&](const Repin& repin) {
+    return std::none_of(findings.out.adaptations.begin(), findings.out.adaptations.end(),
+                        [&](const ChosenAdaptation& a) { return contains(a.codes, repin.code); });
+  };
+  repins.erase(std::remove_if(repins.begin(), repins.end(), not_chosen), repins.end());
+}
+
+}  // namespace benchgraft::fit

@@ -1,0 +1,366 @@
+#include "fit/contact_rules.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Contact;
+using catalogue::Direction;
+using catalogue::Domain;
+using catalogue::Drive;
+using catalogue::Level;
+using catalogue::NetClass;
+
+// Everything one judgement of a pair of contacts needs, with `a` and `b` in a fixed order.
+struct Pair {
+  const Contact* a;
+  const Contact* b;
+  const Surroundings& around;
+  std::vector<ContactFinding>& found;
+
+  void find(ContactRule rule, Verdict verdict, bool safety = false) const {
+    found.push_back({rule, verdict, safety, a, b, 0, 0});
+  }
+  void lacks(std::uint32_t of_a, std::uint32_t of_b, bool safety = false) const {
+    if (of_a | of_b)
+      found.push_back({ContactRule::not_recorded, Verdict::unknown, safety, a, b, of_a, of_b});
+  }
+  [[nodiscard]] Pair swapped(Surroundings& turned) const {
+    turned = {around.b_measured,       around.a_measured, around.b_constant_power,
+              around.a_constant_power, around.b_lights,   around.a_lights};
+    return {b, a, turned, found};
+  }
+};
+
+bool is_safety_class(NetClass c) {
+  return c == NetClass::mains || c == NetClass::bus || c == NetClass::ignition ||
+         c == NetClass::earth || c == NetClass::interlock || c == NetClass::thermal;
+}
+
+bool is_power(NetClass c) {
+  return c == NetClass::supply || c == NetClass::bus || c == NetClass::mains;
+}
+
+std::uint32_t lack(bool known, Missing what) {
+  return known ? 0U : static_cast<std::uint32_t>(what);
+}
+
+// Joining these two islands is harmless: a cold ground may be bonded to the chassis, and a floating
+// circuit takes the potential of what it is joined to as long as that is safe to touch.
+bool domains_may_join(Domain x, Domain y) {
+  if (x == y) return true;
+  const auto one_is = [&](Domain d) { return x == d || y == d; };
+  if (one_is(Domain::primary) || one_is(Domain::lamp) || one_is(Domain::panel_high)) return false;
+  return true;  // secondary, earth and floating among themselves
+}
+
+// Returns false when the pair is settled by its domains.
+bool judge_domains(const Pair& p) {
+  const Domain x = domain_of(*p.a), y = domain_of(*p.b);
+  if (x == Domain::unknown || y == Domain::unknown) {
+    const bool hot = x == Domain::primary || y == Domain::primary || x == Domain::lamp ||
+                     y == Domain::lamp || x == Domain::panel_high || y == Domain::panel_high;
+    p.lacks(lack(x != Domain::unknown, kMissingDomain), lack(y != Domain::unknown, kMissingDomain),
+            hot);
+    return true;
+  }
+  if (domains_may_join(x, y)) return true;
+  p.find(ContactRule::domain_clash, Verdict::destroys, true);
+  return false;
+}
+
+// Different classes on one contact.
+void judge_class_clash(const Pair& p) {
+  const NetClass x = p.a->net_class, y = p.b->net_class;
+  const auto one_is = [&](NetClass c) { return x == c || y == c; };
+  const auto pair_of = [&](NetClass c, NetClass d) {
+    return (x == c && y == d) || (x == d && y == c);
+  };
+  if (pair_of(NetClass::earth, NetClass::ground))
+    return p.find(ContactRule::class_clash, Verdict::unknown, true);
+  if (is_safety_class(x) || is_safety_class(y))
+    return p.find(ContactRule::class_clash, Verdict::destroys, true);
+  if (one_is(NetClass::supply) || one_is(NetClass::light))
+    return p.find(ContactRule::class_clash, Verdict::destroys);
+  // An output shorted to ground, or two outputs of different sorts against each other.
+  const bool a_drives = p.a->direction == Direction::out,
+             b_drives = p.b->direction == Direction::out;
+  const bool shorted = one_is(NetClass::ground) && (a_drives || b_drives);
+  if (shorted || (a_drives && b_drives) || one_is(NetClass::motor))
+    return p.find(ContactRule::class_clash, Verdict::destroys);
+  p.find(ContactRule::class_clash, Verdict::does_not_fit);
+}
+
+// `empty` is recorded as left unused; `live` faces it.
+void judge_empty(const Pair& p) {
+  const Contact& live = *p.b;
+  if (live.net_class == NetClass::unused) return;
+  if (live.net_class == NetClass::earth)
+    return p.find(ContactRule::earth_lost, Verdict::does_not_fit, true);
+  if (live.net_class == NetClass::interlock || live.net_class == NetClass::thermal)
+    return p.find(ContactRule::safety_loop_open, Verdict::does_not_fit, true);
+  if (live.direction == Direction::in && live.waits_s)
+    return p.find(ContactRule::missing_reply, Verdict::does_not_fit);
+  if (live.direction == Direction::in && is_power(live.net_class))
+    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
+  if (live.net_class == NetClass::unknown || live.direction == Direction::unknown ||
+      !p.around.a_measured || live.direction == Direction::in)
+    p.find(ContactRule::empty_contact, Verdict::unknown);
+}
+
+// Supplier gives `given`, the other allows `allowed`.
+void judge_volts(const Pair& p, const Contact& supplier, const Contact& user, bool constant_power) {
+  if (!supplier.volts || !user.volts) return;
+  auto allowed = *user.volts;
+  if (allowed.low == allowed.high) {
+    allowed.low *= 1 - kRailTolerance;
+    allowed.high *= 1 + kRailTolerance;
+    if (allowed.low > allowed.high) std::swap(allowed.low, allowed.high);  // a negative rail
+  }
+  const auto size = [](double v) { return std::abs(v); };
+  const bool same_sign = (supplier.volts->high >= 0) == (allowed.high >= 0);
+  const double most = std::max(size(supplier.volts->low), size(supplier.volts->high));
+  const double least = std::min(size(supplier.volts->low), size(supplier.volts->high));
+  const double allowed_most = std::max(size(allowed.low), size(allowed.high));
+  const double allowed_least = std::min(size(allowed.low), size(allowed.high));
+  constexpr double kRounding = 1e-9;
+  if (!same_sign || most > allowed_most + kRounding)
+    p.find(ContactRule::over_voltage, Verdict::destroys, true);
+  else if (least < allowed_least - kRounding)
+    p.find(ContactRule::rail_low, constant_power ? Verdict::destroys : Verdict::does_not_fit,
+           constant_power);
+}
+
+void judge_power(const Pair& p) {
+  const Direction x = p.a->direction, y = p.b->direction;
+  const bool safety = is_safety_class(p.a->net_class);
+  if (x == Direction::out && y == Direction::out)
+    return p.find(ContactRule::direction_clash, Verdict::destroys, safety);
+  if (x == Direction::in && y == Direction::in)
+    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
+  const bool plain =
+      (x == Direction::in && y == Direction::out) || (x == Direction::out && y == Direction::in);
+  const bool directed = x != Direction::unknown && y != Direction::unknown;
+  const bool a_gives = x == Direction::out;
+  const bool needs_amps = p.a->net_class == NetClass::supply || p.a->net_class == NetClass::bus;
+  p.lacks(lack(x != Direction::unknown, kMissingDirection) |
+              lack(p.a->volts.has_value(), kMissingVolts) |
+              lack(!needs_amps || p.a->amps.has_value() || (a_gives && !p.a->rail.empty()),
+                   kMissingAmps),
+          lack(y != Direction::unknown, kMissingDirection) |
+              lack(p.b->volts.has_value(), kMissingVolts) |
+              lack(!needs_amps || p.b->amps.has_value() || (!a_gives && !p.b->rail.empty()),
+                   kMissingAmps),
+          safety);
+  if (!directed || !plain) return;
+  const Contact& gives = a_gives ? *p.a : *p.b;
+  const Contact& draws = a_gives ? *p.b : *p.a;
+  judge_volts(p, gives, draws, a_gives ? p.around.b_constant_power : p.around.a_constant_power);
+  if (gives.amps && draws.amps && *draws.amps > *gives.amps + 1e-9)
+    p.find(ContactRule::rail_overload, Verdict::does_not_fit);
+}
+
+// `out` drives `in`: levels, drive, reply.
+void judge_driving(const Pair& p, const Contact& out, const Contact& in, bool in_lights) {
+  if (out.logic_volts && in.logic_volts) {
+    if (*out.logic_volts > *in.logic_volts * (1 + kRailTolerance) &&
+        out.drive != Drive::open_collector)
+      p.find(ContactRule::level_clash, Verdict::destroys);
+    else if (*out.logic_volts < *in.logic_volts * (1 - kRailTolerance) &&
+             out.drive != Drive::open_collector)
+      p.find(ContactRule::level_clash, Verdict::does_not_fit);
+  }
+  const bool inverted =
+      out.active != Level::unknown && in.active != Level::unknown && out.active != in.active;
+  const bool idle_differs =
+      out.idle != Level::unknown && in.idle != Level::unknown && out.idle != in.idle;
+  if (inverted || idle_differs)
+    p.find(ContactRule::level_clash, in_lights ? Verdict::destroys : Verdict::does_not_fit);
+  if (out.drive == Drive::open_collector && in.pull_up == false)
+    p.find(ContactRule::drive_clash, Verdict::does_not_fit);
+  const bool wants_other =
+      out.drive != Drive::unknown && in.drive != Drive::unknown && out.drive != in.drive;
+  if (wants_other) p.find(ContactRule::drive_clash, Verdict::does_not_fit);
+}
+
+std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_matter) {
+  const bool drives = c.direction == Direction::out;
+  const bool receives = c.direction == Direction::in;
+  std::uint32_t missing = lack(c.direction != Direction::unknown, kMissingDirection) |
+                          lack(!c.signal.empty(), kMissingSignal) |
+                          lack(!c.protocol.empty() || other.protocol.empty(), kMissingProtocol);
+  if (!levels_matter) return missing;
+  missing |= lack(c.active != Level::unknown || !c.protocol.empty(), kMissingActive) |
+             lack(c.logic_volts.has_value() || c.drive == Drive::open_collector ||
+                      c.drive == Drive::dry_contact || c.direction == Direction::passive,
+                  kMissingLogic) |
+             lack(!drives || c.drive != Drive::unknown, kMissingDrive);
+  if (receives && (other.drive == Drive::open_collector || other.drive == Drive::dry_contact))
+    missing |= lack(c.pull_up.has_value(), kMissingPullUp);
+  return missing;
+}
+
+void judge_signal(const Pair& p) {
+  const Contact &a = *p.a, &b = *p.b;
+  const bool named = !a.signal.empty() && !b.signal.empty();
+  const bool a_out = a.direction == Direction::out, b_out = b.direction == Direction::out;
+  if (a_out && b_out && !(a.drive == Drive::open_collector && b.drive == Drive::open_collector))
+    p.find(ContactRule::direction_clash, Verdict::destroys);
+  if (named && a.signal != b.signal)
+    return p.find(ContactRule::crossed_signals, Verdict::does_not_fit);
+  const bool levels_matter = a.net_class == NetClass::signal;
+  p.lacks(signal_lacks(a, b, levels_matter), signal_lacks(b, a, levels_matter));
+  if (!a.protocol.empty() && !b.protocol.empty() && a.protocol != b.protocol)
+    p.find(ContactRule::protocol_clash, Verdict::does_not_fit);
+  if (a.direction == Direction::in && b.direction == Direction::in) {
+    const bool waits = a.waits_s || b.waits_s;
+    return p.find(waits ? ContactRule::missing_reply : ContactRule::nothing_feeds_it,
+                  Verdict::does_not_fit);
+  }
+  if (a_out && !b_out) judge_driving(p, a, b, p.around.b_lights);
+  if (b_out && !a_out) judge_driving(p, b, a, p.around.a_lights);
+}
+
+// A sensor or switch loop: `protocol` names the curve ("ntc 10k"), `idle` whether it is closed
+// cold.
+void judge_loop(const Pair& p) {
+  const Contact &a = *p.a, &b = *p.b;
+  const bool named = !a.signal.empty() && !b.signal.empty();
+  if (named && a.signal != b.signal)
+    return p.find(ContactRule::crossed_signals, Verdict::does_not_fit, true);
+  if ((!a.protocol.empty() && !b.protocol.empty() && a.protocol != b.protocol) ||
+      (a.idle != Level::unknown && b.idle != Level::unknown && a.idle != b.idle))
+    return p.find(ContactRule::sensor_curve, Verdict::does_not_fit, true);
+  const bool sensor = a.net_class == NetClass::thermal;
+  p.lacks(lack(!a.signal.empty(), kMissingSignal) |
+              lack(!sensor || !a.protocol.empty(), kMissingProtocol),
+          lack(!b.signal.empty(), kMissingSignal) |
+              lack(!sensor || !b.protocol.empty(), kMissingProtocol),
+          true);
+}
+
+// A string of light sources on a constant-current driver.
+void judge_light(const Pair& p) {
+  judge_power(p);
+  const bool a_gives = p.a->direction == Direction::out;
+  const Contact& gives = a_gives ? *p.a : *p.b;
+  const Contact& takes = a_gives ? *p.b : *p.a;
+  if (!gives.amps || !takes.amps)
+    return p.lacks(lack(p.a->amps.has_value(), kMissingAmps),
+                   lack(p.b->amps.has_value(), kMissingAmps));
+  if (*gives.amps > *takes.amps * (1 + kRailTolerance))
+    p.find(ContactRule::string_current, Verdict::destroys);
+}
+
+void judge_same_class(const Pair& p) {
+  switch (p.a->net_class) {
+    case NetClass::supply:
+    case NetClass::bus:
+    case NetClass::mains:
+      return judge_power(p);
+    case NetClass::light:
+      return judge_light(p);
+    case NetClass::thermal:
+    case NetClass::interlock:
+      return judge_loop(p);
+    case NetClass::signal:
+    case NetClass::pair:
+    case NetClass::sound:
+    case NetClass::motor:
+      return judge_signal(p);
+    case NetClass::ground:
+    case NetClass::earth:
+    case NetClass::ignition:
+    case NetClass::unused:
+    case NetClass::unknown:
+      return;
+  }
+}
+
+}  // namespace
+
+Domain domain_of(const Contact& contact) {
+  if (contact.domain != Domain::unknown) return contact.domain;
+  switch (contact.net_class) {
+    case NetClass::mains:
+    case NetClass::bus:
+      return Domain::primary;
+    case NetClass::ignition:
+      return Domain::lamp;
+    case NetClass::earth:
+      return Domain::earth;
+    default:
+      return Domain::unknown;
+  }
+}
+
+bool is_excluded_circuit(const Contact& contact) {
+  const Domain d = domain_of(contact);
+  return is_safety_class(contact.net_class) || d == Domain::primary || d == Domain::lamp ||
+         d == Domain::panel_high;
+}
+
+void judge_contacts(const Contact* a, const Contact* b, const Surroundings& around,
+                    std::vector<ContactFinding>& found) {
+  const Pair p{a, b, around, found};
+  if (!a && !b) return;
+  if (!a || !b)
+    return p.lacks(lack(a != nullptr, kMissingContact), lack(b != nullptr, kMissingContact),
+                   is_excluded_circuit(a ? *a : *b));
+  Surroundings turned;
+  if (a->net_class == NetClass::unused) return judge_empty(p);
+  if (b->net_class == NetClass::unused) return judge_empty(p.swapped(turned));
+  if (!judge_domains(p)) return;
+  if (a->net_class == NetClass::unknown || b->net_class == NetClass::unknown)
+    return p.lacks(lack(a->net_class != NetClass::unknown, kMissingClass),
+                   lack(b->net_class != NetClass::unknown, kMissingClass),
+                   is_safety_class(a->net_class) || is_safety_class(b->net_class));
+  if (a->net_class != b->net_class) return judge_class_clash(p);
+  judge_same_class(p);
+}
+
+const char* rule_name(ContactRule rule) {
+  switch (rule) {
+    case ContactRule::domain_clash:
+      return "domain clash";
+    case ContactRule::class_clash:
+      return "class clash";
+    case ContactRule::over_voltage:
+      return "over voltage";
+    case ContactRule::rail_low:
+      return "rail low";
+    case ContactRule::rail_overload:
+      return "rail overload";
+    case ContactRule::level_clash:
+      return "level clash";
+    case ContactRule::drive_clash:
+      return "drive clash";
+    case ContactRule::direction_clash:
+      return "direction clash";
+    case ContactRule::protocol_clash:
+      return "protocol clash";
+    case ContactRule::missing_reply:
+      return "missing reply";
+    case ContactRule::crossed_signals:
+      return "crossed signals";
+    case ContactRule::nothing_feeds_it:
+      return "nothing feeds it";
+    case ContactRule::earth_lost:
+      return "earth path";
+    case ContactRule::safety_loop_open:
+      return "safety loop open";
+    case ContactRule::string_current:
+      return "string current";
+    case ContactRule::sensor_curve:
+      return "sensor curve";
+    case ContactRule::empty_contact:
+      return "empty contact";
+    case ContactRule::not_recorded:
+      return "not recorded";
+  }
+  return "";
+}
+
+}  // namespace benchgraft::fit

@@ -1,0 +1,157 @@
+// The whole judgement: narrow what the host and the parts may be, judge every case that is left,
+// and say what holds in all of them and what only in some. Method: docs/methods/fit.md.
+#include "fit/judge.hpp"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/findings.hpp"
+#include "fit/one.hpp"
+#include "fit/variants.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Catalogue;
+using catalogue::RebuildText;
+
+constexpr std::size_t kMostCases = 32;
+
+/// One way the open questions of identity could come out.
+struct Case {
+  RebuildText rebuild;
+  Host host;
+  std::string called;  ///< "variant B", "the supply being PS-4/A"
+};
+
+// Every combination of the candidates that are left, at most kMostCases.
+std::vector<Case> cases_of(const RebuildText& rebuild, const Host& host,
+                           const std::vector<const catalogue::Variant*>& variants) {
+  std::vector<Case> cases;
+  for (const auto* variant : variants)
+    cases.push_back({rebuild,
+                     {host.model, host.kind, variant},
+                     variants.size() > 1 ? "it is " + variant->name : ""});
+  if (variants.empty()) cases.push_back({rebuild, host, ""});
+  for (std::size_t i = 0; i < rebuild.parts.size(); ++i) {
+    const auto& part = rebuild.parts[i];
+    if (!part.type.empty() || part.candidates.empty() ||
+        cases.size() * part.candidates.size() > kMostCases)
+      continue;
+    std::vector<Case> more;
+    for (const auto& before : cases)
+      for (const auto& candidate : part.candidates) {
+        Case next = before;
+        next.rebuild.parts[i].type = candidate;
+        next.called += (next.called.empty() ? "" : " and ") +
+                       fmt::format("the {} is {}", part.place, candidate);
+        more.push_back(std::move(next));
+      }
+    cases = std::move(more);
+  }
+  return cases;
+}
+
+// A reason that holds only in some cases: its danger is told, but nobody knows yet.
+void add_conditional(Judgement& whole, const Judgement& one, const std::string& called,
+                     const std::set<std::string>& everywhere) {
+  for (Reason reason : one.reasons) {
+    const bool told = std::any_of(whole.reasons.begin(), whole.reasons.end(),
+                                  [&](const Reason& r) { return r.code == reason.code; });
+    if (everywhere.count(reason.code) || told || reason.before < Verdict::fits_with_work) continue;
+    reason.says = fmt::format("If {}: {}", called, reason.says);
+    reason.verdict = Verdict::unknown;
+    whole.reasons.push_back(std::move(reason));
+  }
+}
+
+void ask_which(Judgement& whole, const Catalogue& known, const Narrowed& narrowed,
+               const RebuildText& rebuild, const Host& host) {
+  Assembly nothing;
+  const Conditions conditions;
+  Findings findings(known, conditions, nothing, whole);
+  if (narrowed.left.size() > 1) {
+    std::vector<std::string> names;
+    for (const auto* variant : narrowed.left) names.push_back(variant->name);
+    const std::string look = narrowed.look_at ? fmt::format("Look at the {}: it tells {} apart.",
+                                                            narrowed.look_at->name, listed(names))
+                                              : fmt::format("Which of {} is it?", listed(names));
+    findings.ask(look, host.model->name, "variant",
+                 narrowed.look_at ? narrowed.look_at->roles.front() : "cabinet");
+  }
+  for (const auto& part : rebuild.parts)
+    if (part.type.empty() && part.candidates.size() > 1)
+      findings.ask(fmt::format("Read the printed number on the {}: is it {}?", part.place,
+                               listed(part.candidates)),
+                   part.place, "type", part.place);
+}
+
+// What holds in every case stays as it is; what differs makes the whole unknown, unless all
+// verdicts agree.
+Judgement combine(std::vector<Judgement> all, const std::vector<Case>& cases) {
+  std::map<std::string, std::size_t> count;
+  for (const auto& one : all)
+    for (const auto& reason : one.reasons) ++count[reason.code];
+  std::set<std::string> everywhere;
+  for (const auto& [code, n] : count)
+    if (n == all.size()) everywhere.insert(code);
+  const auto worst = std::max_element(
+      all.begin(), all.end(), [](const auto& a, const auto& b) { return a.verdict < b.verdict; });
+  const bool agree = std::all_of(all.begin(), all.end(),
+                                 [&](const auto& one) { return one.verdict == worst->verdict; });
+  Judgement whole = *worst;
+  if (agree && everywhere.size() == count.size()) return whole;
+  const std::size_t at = static_cast<std::size_t>(worst - all.begin());
+  for (auto& reason : whole.reasons) {
+    if (everywhere.count(reason.code) || reason.before < Verdict::fits_with_work) continue;
+    reason.says = fmt::format("If {}: {}", cases[at].called, reason.says);
+    if (!agree) reason.verdict = Verdict::unknown;
+  }
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere);
+  if (!agree) whole.verdict = Verdict::unknown;
+  for (const auto& one : all) whole.chance = std::min(whole.chance, one.chance);
+  return whole;
+}
+
+Error contradiction(const RebuildText& rebuild, const Narrowed& narrowed) {
+  std::vector<std::string> words;
+  for (const auto& struck : narrowed.struck_out)
+    words.push_back(fmt::format("{} ({})", struck.candidate, struck.because));
+  return {
+      ErrorKind::conflict,
+      fmt::format("{}: what was seen fits no recorded variant of {}: {}. Correct what was seen, or "
+                  "record the variant.",
+                  rebuild.where.file, rebuild.model, listed(words))};
+}
+
+}  // namespace
+
+Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
+                        const Conditions& conditions) {
+  auto host = host_of(known, rebuild.model, rebuild.kind, rebuild.where);
+  if (!host) return host.error();
+  Narrowed narrowed;
+  if (host.value().model) narrowed = narrow_variants(known, *host.value().model, rebuild);
+  if (narrowed.left.empty() && !narrowed.struck_out.empty())
+    return contradiction(rebuild, narrowed);
+  const auto cases = cases_of(rebuild, host.value(), narrowed.left);
+  std::vector<Judgement> all;
+  for (const auto& one : cases) {
+    auto judged = judge_one(known, one.rebuild, one.host, conditions);
+    if (!judged) return judged.error();
+    all.push_back(std::move(judged).value());
+  }
+  Judgement whole = combine(std::move(all), cases);
+  whole.struck_out = narrowed.struck_out;
+  for (const auto* variant : narrowed.left) whole.variants_left.push_back(variant->name);
+  if (narrowed.left.size() > 1) whole.variant.clear();
+  if (cases.size() > 1) ask_which(whole, known, narrowed, rebuild, host.value());
+  return whole;
+}
+
+}  // namespace benchgraft::fit

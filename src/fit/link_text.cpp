@@ -1,0 +1,189 @@
+#include "fit/link_text.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/findings.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Contact;
+
+std::string type_of(const Place& place) {
+  return place.type ? place.type->reference() : place.position;
+}
+
+// "contact 1 is 5 V supply on LD-2 and enable signal on TE-3"
+std::string met(const Joint& joint, const ContactFinding& f) {
+  if (!f.a || !f.b) return contact_called(f.a ? *f.a : *f.b);
+  if (f.a->number == f.b->number)
+    return fmt::format("contact {} is {} on {} and {} on {}", f.a->number, contact_carries(*f.a),
+                       type_of(*joint.a), contact_carries(*f.b), type_of(*joint.b));
+  return fmt::format("contact {} of {} ({}) meets contact {} of {} ({})", f.a->number,
+                     type_of(*joint.a), contact_carries(*f.a), f.b->number, type_of(*joint.b),
+                     contact_carries(*f.b));
+}
+
+std::string met_all(const Joint& joint, const std::vector<ContactFinding>& found) {
+  std::vector<std::string> words;
+  for (const auto& f : found) words.push_back(met(joint, f));
+  return listed(words);
+}
+
+// The finding with the supplier first.
+struct Flow {
+  const Contact* gives;
+  const Contact* takes;
+  std::string giver, taker;
+};
+Flow flow(const Joint& joint, const ContactFinding& f) {
+  const bool a_takes = (f.a && f.a->direction == catalogue::Direction::in) ||
+                       (f.b && f.b->direction == catalogue::Direction::out);
+  if (a_takes) return {f.b, f.a, type_of(*joint.b), type_of(*joint.a)};
+  return {f.a, f.b, type_of(*joint.a), type_of(*joint.b)};
+}
+
+std::string volts_sentence(const Joint& joint, const ContactFinding& f, const char* outcome) {
+  const Flow way = flow(joint, f);
+  if (!way.gives || !way.takes || !way.gives->volts || !way.takes->volts) return met(joint, f);
+  return fmt::format("{} gives {} on {}, {} allows {}: {}", way.giver,
+                     volts_text(*way.gives->volts), contact_called(*way.gives), way.taker,
+                     volts_text(*way.takes->volts), outcome);
+}
+
+std::string level_sentence(const Joint& joint, const ContactFinding& f) {
+  const auto level = [](const Contact& c) {
+    std::string text =
+        c.logic_volts ? number(*c.logic_volts) + " V logic" : "logic level not recorded";
+    if (c.active != catalogue::Level::unknown)
+      text += fmt::format(", active {}", catalogue::word_of(catalogue::kLevelWords, c.active));
+    if (c.idle != catalogue::Level::unknown)
+      text += fmt::format(", idle {}", catalogue::word_of(catalogue::kLevelWords, c.idle));
+    return text;
+  };
+  return fmt::format(
+      "{} of {} ({}) does not go with {} of {} ({}): it burns, never starts or never stops",
+      contact_called(*f.a), type_of(*joint.a), level(*f.a), contact_called(*f.b), type_of(*joint.b),
+      level(*f.b));
+}
+
+std::string reply_sentence(const Joint& joint, const ContactFinding& f) {
+  const bool a_waits = f.a && f.a->waits_s;
+  const Contact& waits = a_waits ? *f.a : *f.b;
+  return fmt::format(
+      "{} waits for \"{}\" on contact {} and {} never gives it: it starts clean and stops after {} "
+      "s",
+      type_of(a_waits ? *joint.a : *joint.b), waits.signal, waits.number,
+      type_of(a_waits ? *joint.b : *joint.a), number(waits.waits_s.value_or(0)));
+}
+
+std::string amps_sentence(const Joint& joint, const ContactFinding& f) {
+  const Flow way = flow(joint, f);
+  if (!way.gives || !way.takes) return met(joint, f);
+  return fmt::format("{} draws {} A on {}, {} gives at most {} A", way.taker,
+                     number(way.takes->amps.value_or(0)), contact_called(*way.takes), way.giver,
+                     number(way.gives->amps.value_or(0)));
+}
+
+std::string each(const Joint& joint, const std::vector<ContactFinding>& found,
+                 std::string (*sentence)(const Joint&, const ContactFinding&)) {
+  std::string text;
+  for (const auto& f : found) {
+    if (!text.empty()) text += "; ";
+    text += sentence(joint, f);
+  }
+  return text + ".";
+}
+
+}  // namespace
+
+std::string says(ContactRule rule, const Joint& joint, const std::vector<ContactFinding>& found) {
+  const std::string ends =
+      fmt::format("{} on {}", capitalised(port_called(*joint.a, *joint.port_a)),
+                  port_called(*joint.b, *joint.port_b));
+  switch (rule) {
+    case ContactRule::domain_clash:
+      return fmt::format(
+          "{}: {}. This joins circuits that must stay isolated: danger to life, boards destroyed. "
+          "Never join them.",
+          ends, met_all(joint, found));
+    case ContactRule::class_clash:
+      return fmt::format("{}: {}.", ends, met_all(joint, found));
+    case ContactRule::over_voltage:
+      return each(joint, found, [](const Joint& j, const ContactFinding& f) {
+        return volts_sentence(j, f, "too high, it burns");
+      });
+    case ContactRule::rail_low:
+      return each(joint, found, [](const Joint& j, const ContactFinding& f) {
+        return volts_sentence(
+            j, f, "too low, it does not run right (a lamp or light driver draws more and burns)");
+      });
+    case ContactRule::rail_overload:
+      return each(joint, found, amps_sentence);
+    case ContactRule::level_clash:
+      return each(joint, found, level_sentence);
+    case ContactRule::drive_clash:
+      return fmt::format(
+          "{}: {}. One side pulls the line where the other expects it to be driven, or nobody "
+          "pulls "
+          "it up.",
+          ends, met_all(joint, found));
+    case ContactRule::direction_clash:
+      return fmt::format("{}: {}. Both sides drive the same line against each other.", ends,
+                         met_all(joint, found));
+    case ContactRule::protocol_clash:
+      return fmt::format("{}: {}. They do not speak the same.", ends, met_all(joint, found));
+    case ContactRule::missing_reply:
+      return each(joint, found, reply_sentence);
+    case ContactRule::crossed_signals:
+      return fmt::format("{}: {}. Right plug, other order.", ends, met_all(joint, found));
+    case ContactRule::nothing_feeds_it:
+      return fmt::format("{}: {}. Nothing feeds it.", ends, met_all(joint, found));
+    case ContactRule::earth_lost:
+      return fmt::format(
+          "{}: {}. The earth path ends here; it must be whole and measured before power.", ends,
+          met_all(joint, found));
+    case ContactRule::safety_loop_open:
+      return fmt::format(
+          "{}: {}. The door or thermal loop ends here; it must be whole before power.", ends,
+          met_all(joint, found));
+    case ContactRule::string_current:
+      return fmt::format("{}: {}. The driver gives more current than the strings allow: they burn.",
+                         ends, met_all(joint, found));
+    case ContactRule::sensor_curve:
+      return fmt::format(
+          "{}: {}. Another sensor curve or switch sense: it trips at once or never protects.", ends,
+          met_all(joint, found));
+    case ContactRule::empty_contact:
+      return fmt::format("{}: {}. A contact left empty on one revision can be live on the next.",
+                         ends, met_all(joint, found));
+    case ContactRule::not_recorded:
+      return fmt::format("{}: not all contacts are recorded.", ends);
+  }
+  return {};
+}
+
+std::string missing_words(std::uint32_t missing) {
+  constexpr std::array<std::pair<std::uint32_t, const char*>, 12> kWords{
+      {{kMissingContact, "what it is"},
+       {kMissingDomain, "hot or cold side"},
+       {kMissingClass, "class"},
+       {kMissingVolts, "volts"},
+       {kMissingAmps, "amps"},
+       {kMissingDirection, "direction"},
+       {kMissingSignal, "signal"},
+       {kMissingActive, "active level"},
+       {kMissingDrive, "drive"},
+       {kMissingLogic, "logic volts"},
+       {kMissingProtocol, "protocol"},
+       {kMissingPullUp, "pull-up"}}};
+  std::vector<std::string> words;
+  for (const auto& [bit, word] : kWords)
+    if (missing & bit) words.emplace_back(word);
+  return listed(words);
+}
+
+}  // namespace benchgraft::fit

@@ -1,0 +1,18 @@
+// Puts findings about contacts into plain sentences.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "fit/contact_rules.hpp"
+#include "fit/links.hpp"
+
+namespace benchgraft::fit {
+
+/// One sentence for all findings of one rule on one joint.
+std::string says(ContactRule rule, const Joint& joint, const std::vector<ContactFinding>& found);
+
+/// "contact 3 \"lit\": active level, drive": what is not recorded of one contact.
+std::string missing_words(std::uint32_t missing);
+
+}  // namespace benchgraft::fit

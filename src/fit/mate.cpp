@@ -1,0 +1,123 @@
+#include "fit/mate.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Connector;
+using catalogue::Half;
+using catalogue::OneAt;
+using catalogue::Port;
+using catalogue::RibbonSide;
+
+int number_of(const std::string& text) {
+  int value = 0;
+  const auto read = std::from_chars(text.data(), text.data() + text.size(), value);
+  return read.ec == std::errc{} && read.ptr == text.data() + text.size() ? value : 0;
+}
+
+// A filled hole of the plug meets a pin of the socket that is still there.
+int blocked_way(const Connector& a, const Connector& b, bool turned_round) {
+  const Connector& plug = a.half == Half::plug ? a : b;
+  const Connector& socket = a.half == Half::plug ? b : a;
+  if (!plug.gaps) return 0;
+  for (const int hole : *plug.gaps) {
+    const int pin = turned_round && plug.ways ? *plug.ways + 1 - hole : hole;
+    const bool pin_is_out = socket.gaps && std::find(socket.gaps->begin(), socket.gaps->end(),
+                                                     pin) != socket.gaps->end();
+    if (!pin_is_out) return pin;
+  }
+  return 0;
+}
+
+// What certainly keeps them apart; "" = nothing known.
+std::string kept_apart(const Connector& a, const Connector& b) {
+  if (a.family == "cut" || b.family == "cut") return "the plug was cut off";
+  if (!a.family.empty() && !b.family.empty() && a.family != b.family)
+    return fmt::format("{} against {}", a.family, b.family);
+  if (a.pitch_mm && b.pitch_mm && std::abs(*a.pitch_mm - *b.pitch_mm) > 0.005)
+    return fmt::format("pitch {} mm against {} mm", *a.pitch_mm, *b.pitch_mm);
+  if (a.ways && b.ways && *a.ways != *b.ways)
+    return fmt::format("{} ways against {}", *a.ways, *b.ways);
+  if (a.half != Half::unknown && a.half == b.half)
+    return a.half == Half::plug ? "both are plugs" : "both are sockets";
+  const bool both_keyed = !a.key.empty() && !b.key.empty() && a.key != "none" && b.key != "none";
+  if (both_keyed && a.key != b.key) return fmt::format("key {} against {}", a.key, b.key);
+  if (a.ribbon_side != RibbonSide::unknown && b.ribbon_side != RibbonSide::unknown &&
+      a.ribbon_side != b.ribbon_side)
+    return "the ribbon's bare contacts are on the other side";
+  return {};
+}
+
+Tri reversible(const Connector& a, const Connector& b) {
+  const auto stops = [](const Connector& c) {
+    return c.key.empty() ? Tri::unknown : tri(c.key != "none");
+  };
+  return negated(both(stops(a), stops(b)));
+}
+
+}  // namespace
+
+Mating mate(const Connector& a, const Connector& b) {
+  Mating answer;
+  answer.turned_round =
+      a.one_at != OneAt::unknown && b.one_at != OneAt::unknown && a.one_at != b.one_at;
+  answer.reversible = reversible(a, b);
+  answer.because = kept_apart(a, b);
+  if (answer.because.empty() && a.half != Half::unknown && b.half != Half::unknown)
+    if (const int pin = blocked_way(a, b, answer.turned_round))
+      answer.because = fmt::format("a filled hole meets pin {}", pin);
+  if (!answer.because.empty()) {
+    answer.mates = Tri::no;
+    return answer;
+  }
+  const auto need = [&](bool known, const char* key) {
+    if (!known) answer.missing.emplace_back(key);
+  };
+  need(!a.family.empty() && !b.family.empty(), "family");
+  need(a.ways && b.ways, "ways");
+  need(a.half != Half::unknown && b.half != Half::unknown, "half");
+  answer.mates = answer.missing.empty() ? Tri::yes : Tri::unknown;
+  return answer;
+}
+
+int ways_of(const Port& port) {
+  if (port.connector.ways) return *port.connector.ways;
+  int most = 0;
+  if (port.contacts)
+    for (const auto& contact : *port.contacts) most = std::max(most, number_of(contact.number));
+  return most;
+}
+
+std::vector<Facing> facing_contacts(const Port& a, const Port& b, bool turned_round) {
+  std::vector<Facing> faces;
+  if (!a.contacts || !b.contacts) return faces;
+  const int ways = std::max(ways_of(a), ways_of(b));
+  faces.reserve(std::max(a.contacts->size(), b.contacts->size()));
+  std::vector<bool> met(b.contacts->size(), false);
+  for (const auto& contact : *a.contacts) {
+    const int n = number_of(contact.number);
+    const int wanted = turned_round && n > 0 ? ways + 1 - n : n;
+    Facing face{&contact, nullptr};
+    for (std::size_t k = 0; k < b.contacts->size(); ++k) {
+      const auto& other = (*b.contacts)[k];
+      const bool same =
+          wanted > 0 ? number_of(other.number) == wanted : other.number == contact.number;
+      if (!same) continue;
+      face.b = &other;
+      met[k] = true;
+      break;
+    }
+    faces.push_back(face);
+  }
+  for (std::size_t k = 0; k < met.size(); ++k)
+    if (!met[k]) faces.push_back({nullptr, &(*b.contacts)[k]});
+  return faces;
+}
+
+}  // namespace benchgraft::fit

@@ -1,0 +1,193 @@
+// What sits in each place: known at all, seated, doing every job the set needs, with the fellows it
+// asks for.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/rules.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+bool contains(const std::vector<std::string>& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool needed(const Assembly& set, const std::string& role) {
+  if (set.kind)
+    for (const auto& usual : set.kind->roles)
+      if (usual.role == role) return !usual.optional;
+  const Place* factory = set.factory(role);
+  return factory && !factory->optional;
+}
+
+std::vector<std::string> types_for(const catalogue::Catalogue& known, const std::string& role,
+                                   const Place* factory) {
+  std::vector<std::string> types;
+  if (factory && factory->was) types.push_back(factory->was->reference());
+  if (types.empty())
+    for (const auto* type : known.part_types())
+      if (type->fills(role) && types.size() < 4) types.push_back(type->reference());
+  return types;
+}
+
+void say_missing(Findings& findings, const std::string& role, const Place* factory) {
+  Reason& reason = findings.add(
+      "missing part", RuleSort::whole, Verdict::does_not_fit,
+      fmt::format("Nothing does the job of {}: {}.", role,
+                  factory && factory->host_lost_it ? "the host has lost its own"
+                                                   : "the part that did it is taken out"),
+      role);
+  reason.roles = {role};
+  if (factory && factory->was)
+    reason.facts = {fact_of(*factory->was, "does the job of " + role)};
+  else if (findings.set.model)
+    reason.facts = {fact_of(*findings.set.model, "needs " + role)};
+  reason.would_change = "A part put in for it would change this.";
+  Companion companion{"a part for " + role,
+                      "part",
+                      "find or buy",
+                      "nothing does this job",
+                      role,
+                      types_for(findings.known, role, factory),
+                      std::nullopt,
+                      reason.code};
+  findings.out.companions.push_back(companion);
+}
+
+void say_taken_over(Findings& findings, const Place& place) {
+  Reason& reason = findings.add(
+      "several jobs", RuleSort::whole, Verdict::fits_with_work,
+      fmt::format("{} already does the job of {}: the old {} comes out or stays unplugged.",
+                  capitalised(place.taken_over_by), listed(place.roles), place.position),
+      place.position);
+  reason.roles = place.roles;
+  reason.work_minutes = 2;
+  if (place.was) reason.facts = {fact_of(*place.was, "fills " + listed(place.was->roles))};
+}
+
+void judge_mount(Findings& findings, const Place& place) {
+  const auto& mount = place.type->mount;
+  const bool like_before = place.was && mount && place.was->mount == mount;
+  if (like_before) return;
+  const auto* seats = place.place && place.place->seats ? &*place.place->seats : nullptr;
+  const bool old_known = place.was && place.was->mount;
+  if (!mount || (!seats && !old_known)) {
+    Reason& reason = findings.unknown(
+        RuleSort::single,
+        fmt::format("Not recorded whether {} sits on the holes of the {}.", place.type->reference(),
+                    place.position),
+        fmt::format("Does {} sit on the holes and stand-offs of the {}? Look under the board for "
+                    "an extra stand-off.",
+                    place.type->reference(), place.position),
+        place.type->reference(), mount ? "seats of the position" : "mount", place.roles.front());
+    reason.facts = {fact_of(*place.type, mount ? "mount " + *mount : "mount not recorded")};
+    return;
+  }
+  if (seats ? contains(*seats, *mount) : false) return;
+  Reason& reason =
+      findings.add("mount", RuleSort::single, Verdict::does_not_fit,
+                   fmt::format("{} is made for {}, the {} takes {}.", place.type->reference(),
+                               *mount, place.position, seats ? listed(*seats) : *place.was->mount),
+                   place.position + "|" + place.type->reference());
+  reason.roles = place.roles;
+  reason.types = {place.type->reference()};
+  reason.facts = {fact_of(*place.type, "mount " + *mount)};
+  if (place.place)
+    reason.facts.push_back(
+        {place.position + " takes " + (seats ? listed(*seats) : *place.was->mount),
+         place.place->where});
+  reason.would_change = "An adapter plate, or another record of the mount, would change this.";
+}
+
+void say_fellow(Findings& findings, const Place& owner, const catalogue::Fellow& fellow,
+                const Place* there) {
+  const std::string wanted = listed(fellow.types);
+  const bool chosen_here = there && there->to_get;
+  const std::string found = there && there->type ? there->type->reference() : "nothing known";
+  Reason& reason = findings.add(
+      "fellow part", RuleSort::pair, chosen_here ? Verdict::fits_with_work : Verdict::does_not_fit,
+      chosen_here
+          ? fmt::format("The {} follows {}: it takes {}{}.", fellow.role, owner.type->reference(),
+                        wanted, fellow.why.empty() ? "" : " (" + fellow.why + ")")
+          : fmt::format("{} needs {} as its {}, but {} is there{}.", owner.type->reference(),
+                        wanted, fellow.role, found,
+                        fellow.why.empty() ? "" : " (" + fellow.why + ")"),
+      owner.type->reference() + "|" + fellow.role);
+  if (chosen_here) reason.before = Verdict::does_not_fit;
+  reason.safety = fellow.safety;
+  reason.roles = {owner.roles.front(), fellow.role};
+  reason.types = {owner.type->reference()};
+  reason.facts = {
+      {fmt::format("{} asks for {} in the role {}", owner.type->reference(), wanted, fellow.role),
+       fellow.where}};
+  reason.would_change = "Another record of what it takes would change this.";
+  if (!chosen_here) return;
+  Companion companion{there->type->reference(),
+                      "part",
+                      "",
+                      fmt::format("follows {}", owner.type->reference()),
+                      fellow.role,
+                      fellow.types,
+                      there->type->price,
+                      reason.code};
+  companion.from = owner.from == "host" ? "find or buy" : owner.from + " or buy";
+  findings.out.companions.push_back(companion);
+}
+
+bool means_any(const std::vector<std::string>& references, const Place& place) {
+  return place.type &&
+         std::any_of(references.begin(), references.end(),
+                     [&](const std::string& reference) { return means(reference, *place.type); });
+}
+
+}  // namespace
+
+void judge_unknown_types(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    if (place.type || place.empty) continue;
+    if (!place.changed) continue;
+    findings.unknown(RuleSort::single,
+                     fmt::format("Nobody knows which part goes in as the {}.", place.position),
+                     fmt::format("Read the printed number and revision on the {}.", place.position),
+                     place.position, "type", place.roles.front());
+  }
+}
+
+void judge_mounts(Findings& findings) {
+  for (const auto& place : findings.set.places)
+    if (differs(place) && place.type && !place.type->is_lead() && !place.to_get)
+      judge_mount(findings, place);
+}
+
+void judge_missing_parts(Findings& findings) {
+  std::vector<std::string> roles;
+  for (const auto& place : findings.set.places) {
+    const auto& had = place.was ? place.was->roles : place.roles;
+    for (const auto& role : had)
+      if (!contains(roles, role)) roles.push_back(role);
+    if (place.taken_over) say_taken_over(findings, place);
+  }
+  for (const auto& role : roles) {
+    if (findings.set.filling(role)) continue;
+    const Place* factory = findings.set.factory(role);
+    if (factory && !factory->changed && !factory->host_lost_it && !factory->taken_over) continue;
+    if (needed(findings.set, role)) say_missing(findings, role, factory);
+  }
+}
+
+void judge_fellows(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    if (!place.type || place.empty) continue;
+    for (const auto& fellow : place.type->fellows) {
+      const Place* there = findings.set.filling(fellow.role);
+      const bool concerned = differs(place) || (there && differs(*there));
+      if (!concerned) continue;
+      if (there && there->to_get ? true : !there || !means_any(fellow.types, *there))
+        say_fellow(findings, place, fellow, there);
+    }
+  }
+}
+
+}  // namespace benchgraft::fit

@@ -1,0 +1,75 @@
+// Pair rule: what cannot be judged because a part type or its ports are not recorded. It is a
+// question to settle with the set open and before power, never "fits".
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/rules.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+// Every other recorded part of the set was built together with this one by some factory.
+bool proven_here(const Findings& findings, const Place& place) {
+  return std::all_of(findings.set.places.begin(), findings.set.places.end(),
+                     [&](const Place& other) {
+                       return &other == &place || other.empty || !other.type ||
+                              built_together(findings.known, place, other);
+                     });
+}
+
+void ask_ports(Findings& findings, const Place& place) {
+  Reason& reason = findings.unknown(
+      RuleSort::pair,
+      fmt::format(
+          "The connectors of {} are not recorded: nothing can be said about what it is joined to.",
+          place.called()),
+      fmt::format("Record the connectors of {} and what runs on each contact.", place.called()),
+      place.type->reference(), "port", place.roles.front());
+  reason.facts = {fact_of(*place.type, "no ports recorded")};
+  reason.types = {place.type->reference()};
+}
+
+void ask_peer(Findings& findings, const Unseen& unseen) {
+  const std::string plug = port_called(*unseen.place, *unseen.port);
+  if (!unseen.peer->type) {
+    findings.unknown(RuleSort::pair,
+                     fmt::format("{} goes to the {}, and nobody knows which part that is.",
+                                 capitalised(plug), unseen.peer->position),
+                     fmt::format("Read the printed number and revision on the {} of the host.",
+                                 unseen.peer->position),
+                     unseen.peer->position, "type", unseen.peer->roles.front());
+    return;
+  }
+  Reason& reason =
+      findings.unknown(RuleSort::pair,
+                       fmt::format("{} goes to {}, whose connectors are not recorded.",
+                                   capitalised(plug), unseen.peer->called()),
+                       fmt::format("Record the connectors of {} and what runs on each contact.",
+                                   unseen.peer->called()),
+                       unseen.peer->type->reference(), "port", unseen.peer->roles.front());
+  reason.facts = {fact_of(*unseen.peer->type, "no ports recorded")};
+  reason.types = {unseen.place->type->reference(), unseen.peer->type->reference()};
+  reason.ports = {unseen.port->name};
+}
+
+}  // namespace
+
+void judge_unrecorded(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    if (!(differs(place) || place.altered) || !place.type || place.empty) continue;
+    if (!place.type->ports && !place.type->is_lead() && !proven_here(findings, place))
+      ask_ports(findings, place);
+  }
+  for (const auto& unseen : findings.joints.unseen) {
+    const bool concerned = differs(*unseen.place) || unseen.place->altered ||
+                           (differs(*unseen.peer) && unseen.peer->type);
+    if (!concerned || (differs(*unseen.peer) && unseen.peer->type && !unseen.peer->type->ports))
+      continue;
+    if (built_together(findings.known, *unseen.place, *unseen.peer)) continue;
+    ask_peer(findings, unseen);
+  }
+}
+
+}  // namespace benchgraft::fit
