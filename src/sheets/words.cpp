@@ -56,6 +56,11 @@ std::string counted(std::size_t count, const std::string& one, const std::string
   return count == 1 ? "one " + one : fmt::format("{} {}", count, many);
 }
 
+std::string lower_first(std::string text) {
+  if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] + 32);
+  return text;
+}
+
 std::string sentence(std::string text) {
   text = capitalised(std::move(text));
   if (text.empty() || text.back() == '.' || text.back() == '?' || text.back() == '!') return text;

@@ -16,6 +16,8 @@ std::string verdict_mark(fit::Verdict verdict);
 Tone tone_of(fit::Verdict verdict);
 /// "one question", "3 questions".
 std::string counted(std::size_t count, const std::string& one, const std::string& many);
+/// `text` with its first letter small.
+std::string lower_first(std::string text);
 /// `text` with a full stop at its end, if it has no mark there.
 std::string sentence(std::string text);
 

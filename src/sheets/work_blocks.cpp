@@ -20,14 +20,9 @@ Line under(const std::string& mark, const std::string& text, const std::string& 
   return line;
 }
 
-std::string lower_start(std::string text) {
-  if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z') text[0] = static_cast<char>(text[0] + 32);
-  return text;
-}
-
 Line not_before(const steps::Statement& said) {
   std::string text = said.text;
-  if (lower_start(text).starts_with(kNotBefore))
+  if (lower_first(text).starts_with(kNotBefore))
     text = std::string(trimmed(std::string_view(text).substr(kNotBefore.size())));
   Line line = under("Not before", "", said.code, Tone::danger);
   line.text = text.empty() || text.back() == '.' ? text : text + ".";
@@ -72,7 +67,7 @@ Line step_line(const steps::Step& step, int number, Cautions& cautions) {
   for (const auto& seen : step.watch) line.under.push_back(under("Watch", seen, "", Tone::work));
   if (!step.cut.empty())
     line.under.push_back(
-        under("Pull the plug at once on", lower_start(step.cut), "", Tone::danger));
+        under("Pull the plug at once on", lower_first(step.cut), "", Tone::danger));
   return line;
 }
 

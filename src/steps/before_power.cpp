@@ -35,6 +35,11 @@ double longest_wait(const Site& site) {
   return longest;
 }
 
+std::string sentence(const std::string& words) {
+  const auto text = capitalised(words);
+  return text.empty() || text.back() == '.' ? text : text + ".";
+}
+
 bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
 
 std::string fetch_title(const std::string& from) {
@@ -101,8 +106,22 @@ void questions(const Site& site, Steps& steps) {
   }
 }
 
+bool cures(const fit::ChosenAdaptation& chosen, const std::string& code) {
+  return std::find(chosen.codes.begin(), chosen.codes.end(), code) != chosen.codes.end();
+}
+
+void wire_and_check(const fit::Repin& repin, Step& made) {
+  if (!repin.conductor.empty()) made.details.push_back({sentence("Wire: " + repin.conductor), ""});
+  made.details.push_back({"Check every contact with the meter before it is joined.", ""});
+}
+
+// Re-pins that are not already told as a piece of chosen work.
 void repins(const Site& site, Steps& steps) {
+  const auto& chosen = site.judged().adaptations;
   for (const auto& repin : site.judged().repins) {
+    if (std::any_of(chosen.begin(), chosen.end(),
+                    [&](const auto& work) { return cures(work, repin.code); }))
+      continue;
     auto made =
         step(Stage::bench,
              repin.crossover ? fmt::format("Make a crossover lead from {} of {} to {} of {}.",
@@ -116,23 +135,24 @@ void repins(const Site& site, Steps& steps) {
           {fmt::format("{}: from contact {} to contact {}.",
                        capitalised(move.signal.empty() ? "wire" : move.signal), move.from, move.to),
            ""});
-    if (!repin.conductor.empty()) made.details.push_back({"Wire: " + repin.conductor + ".", ""});
-    made.details.push_back({"Check every contact with the meter before it is joined.", ""});
+    wire_and_check(repin, made);
     steps.push_back(std::move(made));
   }
 }
 
 void adaptations(const Site& site, Steps& steps) {
   for (const auto& chosen : site.judged().adaptations) {
-    auto made = step(Stage::bench, capitalised(chosen.name) + ".", chosen.work_minutes);
+    auto made = step(Stage::bench, sentence(chosen.name), chosen.work_minutes);
     made.waiting_minutes = chosen.waiting_minutes;
     for (const auto& code : chosen.codes) {
       if (made.code.empty()) made.code = code;
       if (const auto* reason = site.reason(code))
         made.roles.insert(made.roles.end(), reason->roles.begin(), reason->roles.end());
     }
-    for (const auto& todo : chosen.steps) made.details.push_back({capitalised(todo), ""});
-    if (!chosen.risk.empty()) made.cautions.push_back({"", capitalised(chosen.risk)});
+    for (const auto& todo : chosen.steps) made.details.push_back({sentence(todo), ""});
+    for (const auto& repin : site.judged().repins)
+      if (cures(chosen, repin.code)) wire_and_check(repin, made);
+    if (!chosen.risk.empty()) made.cautions.push_back({"", sentence(chosen.risk)});
     steps.push_back(std::move(made));
   }
 }

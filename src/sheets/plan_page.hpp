@@ -1,0 +1,15 @@
+// The plan of the room on a page.
+#pragma once
+
+#include <string>
+
+#include "plan/plan.hpp"
+#include "sheets/page.hpp"
+
+namespace benchgraft::sheets {
+
+/// What to build out of what, what to do with each set, what to buy, what to test first; value and
+/// bound.
+Page plan_page(const plan::Plan& plan, const std::string& currency);
+
+}  // namespace benchgraft::sheets
