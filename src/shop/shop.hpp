@@ -104,6 +104,7 @@ struct Terms {
   double chance_untested = 0.5;   ///< that an untested part works (assumed, editable)
   double chance_good = 0.95;      ///< that a part tested good works in the rebuild (assumed)
   double chance_suspect = 0.2;    ///< (assumed)
+  std::string note;
   bool operator==(const Terms&) const = default;
 };
 
