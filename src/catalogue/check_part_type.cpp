@@ -108,7 +108,9 @@ int counted(const std::string& contact_number) {
 
 void check_contact_number(Faults& faults, const Where& where, const std::string& number) {
   refuse_letter(faults, where, "contact", number, '.');
-  if (number.find_first_not_of("-0123456789") == std::string::npos && counted(number) < 1)
+  const int count = counted(number);
+  const bool numeral = number.find_first_not_of("-0123456789") == std::string::npos;
+  if (numeral && (count < 1 || fmt::format("{}", count) != number))
     faults.add(
         where,
         fmt::format("contact {} is not counted from 1; write its place from contact 1, or its "

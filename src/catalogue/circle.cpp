@@ -53,13 +53,11 @@ std::vector<std::string> find_circle(const WaitsFor& waits) {
 }
 
 std::string circle_text(const std::vector<std::string>& circle) {
-  std::string text;
-  for (const auto& name : circle)
-    text += (text.empty() ? "\"" : ", which waits for \"") + name + "\"";
   if (circle.size() == 1) return "\"" + circle.front() + "\" waits for itself";
-  const auto first = text.find(", which waits for");
-  text.replace(first, std::string(", which waits for").size(), " waits for");
-  return text + ", which waits for \"" + circle.front() + "\"";
+  std::string text = "\"" + circle.front() + "\"";
+  for (std::size_t i = 1; i <= circle.size(); ++i)
+    text += (i == 1 ? " waits for \"" : ", which waits for \"") + circle[i % circle.size()] + "\"";
+  return text;
 }
 
 }  // namespace benchgraft::catalogue
