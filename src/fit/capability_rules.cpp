@@ -46,9 +46,9 @@ void say(Findings& findings, const std::string& ability, bool lost) {
 
 void ask(Findings& findings, const Place& place) {
   if (!place.was || !place.was->provides || place.was->provides->empty()) return;
-  findings.ask(fmt::format("Which of these can {} do: {}?", place.type->reference(),
-                           listed(*place.was->provides)),
-               place.type->reference(), "provides", place.roles.front());
+  const std::string called = place.type ? place.type->reference() : "the new " + place.position;
+  findings.ask(fmt::format("Which of these can {} do: {}?", called, listed(*place.was->provides)),
+               called, "provides", place.roles.front());
 }
 
 }  // namespace
@@ -58,9 +58,8 @@ void judge_capabilities(Findings& findings) {
   for (const auto& place : findings.set.places) {
     add(before, place.was);
     if (place.type && !place.empty) add(after, place.type);
-    if (!differs(place) || !place.type || place.type->provides || !place.was ||
-        !place.was->provides)
-      continue;
+    const bool told = place.type && place.type->provides;
+    if (!differs(place) || place.empty || told || !place.was || !place.was->provides) continue;
     perhaps.insert(place.was->provides->begin(), place.was->provides->end());
     ask(findings, place);
   }

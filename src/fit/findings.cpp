@@ -94,19 +94,20 @@ std::string contact_called(const Contact& contact) {
 }
 
 std::string contact_carries(const Contact& c) {
-  const auto sort = word_of(catalogue::kNetClassWords, c.net_class);
-  if (c.net_class == catalogue::NetClass::unused) return "left empty";
-  const bool volts_matter = c.volts && (c.net_class == catalogue::NetClass::supply ||
-                                        c.net_class == catalogue::NetClass::bus ||
-                                        c.net_class == catalogue::NetClass::mains);
-  std::string text;
-  if (volts_matter && c.signal.find(" V") == std::string::npos) text = volts_text(*c.volts) + " ";
-  if (!c.signal.empty() && c.signal != sort) text += c.signal + " ";
-  if (c.net_class == catalogue::NetClass::ground && domain_of(c) == catalogue::Domain::primary)
-    return "hot ground";
-  if (c.net_class == catalogue::NetClass::ground && domain_of(c) == catalogue::Domain::secondary)
+  using catalogue::NetClass;
+  const std::string sort(word_of(catalogue::kNetClassWords, c.net_class));
+  if (c.net_class == NetClass::unused) return "left empty";
+  const auto domain = domain_of(c);
+  if (c.net_class == NetClass::ground && domain == catalogue::Domain::primary) return "hot ground";
+  if (c.net_class == NetClass::ground && domain == catalogue::Domain::secondary)
     return "cold ground";
-  text += sort.empty() ? "not known" : std::string(sort);
+  const bool power = c.net_class == NetClass::supply || c.net_class == NetClass::bus ||
+                     c.net_class == NetClass::mains;
+  std::string text = c.signal;
+  if (power && c.volts && text.find('V') == std::string::npos)
+    text = volts_text(*c.volts) + (text.empty() ? "" : " " + text);
+  if (sort.empty()) return text.empty() ? "not known" : text + ", class not known";
+  if (text.find(sort) == std::string::npos) text += (text.empty() ? "" : " ") + sort;
   return text;
 }
 

@@ -308,13 +308,10 @@ class JointJudge {
 
   Repin repin_from(const Rearrangement& plan, const std::string& code) const {
     Repin repin;
-    const bool a_is_plug = joint_.port_a->connector.half == catalogue::Half::plug;
-    const Place& plug = a_is_plug ? *joint_.a : *joint_.b;
-    const Place& other = a_is_plug ? *joint_.b : *joint_.a;
-    repin.part = plug.type->reference();
-    repin.port = a_is_plug ? joint_.port_a->name : joint_.port_b->name;
-    repin.into = other.type->reference();
-    repin.socket = a_is_plug ? joint_.port_b->name : joint_.port_a->name;
+    repin.part = joint_.a->type->reference();
+    repin.port = joint_.port_a->name;
+    repin.into = joint_.b->type->reference();
+    repin.socket = joint_.port_b->name;
     repin.moves = plan.moves;
     repin.conductor = conductor_words(plan.most_amps);
     repin.code = code;
@@ -322,15 +319,9 @@ class JointJudge {
   }
 
   void offer_repin() {
-    std::vector<Facing> faces = crossing_.faces;
-    Surroundings around = around_;
-    if (joint_.port_a->connector.half != catalogue::Half::plug) {
-      if (joint_.port_b->connector.half != catalogue::Half::plug && !joint_.through_lead()) return;
-      for (auto& face : faces) std::swap(face.a, face.b);
-      around = {around_.b_measured,       around_.a_measured, around_.b_constant_power,
-                around_.a_constant_power, around_.b_lights,   around_.a_lights};
-    }
-    const auto plan = fewest_moves(faces, around);
+    const bool on_a_plug = joint_.port_a->connector.half == catalogue::Half::plug;
+    if (!on_a_plug && !joint_.through_lead()) return;
+    const auto plan = fewest_moves(crossing_.faces, around_);
     if (!plan || plan->moves.empty()) return;
     findings_.out.repins.push_back(repin_from(*plan, repairable_codes_.front()));
     const Repin& repin = findings_.out.repins.back();

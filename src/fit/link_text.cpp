@@ -1,5 +1,6 @@
 #include "fit/link_text.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -70,6 +71,12 @@ std::string level_sentence(const Joint& joint, const ContactFinding& f) {
       level(*f.b));
 }
 
+std::string protocol_sentence(const Joint& joint, const ContactFinding& f) {
+  return fmt::format("{} of {} speaks {}, {} of {} speaks {}: they do not understand each other",
+                     contact_called(*f.a), type_of(*joint.a), f.a->protocol, contact_called(*f.b),
+                     type_of(*joint.b), f.b->protocol);
+}
+
 std::string reply_sentence(const Joint& joint, const ContactFinding& f) {
   const bool a_waits = f.a && f.a->waits_s;
   const Contact& waits = a_waits ? *f.a : *f.b;
@@ -110,16 +117,23 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
           "{}: {}. This joins circuits that must stay isolated: danger to life, boards destroyed. "
           "Never join them.",
           ends, met_all(joint, found));
-    case ContactRule::class_clash:
-      return fmt::format("{}: {}.", ends, met_all(joint, found));
+    case ContactRule::class_clash: {
+      const bool burns = std::any_of(found.begin(), found.end(), [](const ContactFinding& f) {
+        return f.verdict == Verdict::destroys;
+      });
+      return fmt::format("{}: {}.{}", ends, met_all(joint, found),
+                         burns ? " It plugs in and it destroys." : "");
+    }
     case ContactRule::over_voltage:
       return each(joint, found, [](const Joint& j, const ContactFinding& f) {
         return volts_sentence(j, f, "too high, it burns");
       });
     case ContactRule::rail_low:
       return each(joint, found, [](const Joint& j, const ContactFinding& f) {
-        return volts_sentence(
-            j, f, "too low, it does not run right (a lamp or light driver draws more and burns)");
+        return volts_sentence(j, f,
+                              f.verdict == Verdict::destroys
+                                  ? "too low, it draws more current instead and burns"
+                                  : "too low, it does not run right");
       });
     case ContactRule::rail_overload:
       return each(joint, found, amps_sentence);
@@ -135,7 +149,7 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
       return fmt::format("{}: {}. Both sides drive the same line against each other.", ends,
                          met_all(joint, found));
     case ContactRule::protocol_clash:
-      return fmt::format("{}: {}. They do not speak the same.", ends, met_all(joint, found));
+      return each(joint, found, protocol_sentence);
     case ContactRule::missing_reply:
       return each(joint, found, reply_sentence);
     case ContactRule::crossed_signals:

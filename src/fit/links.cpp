@@ -124,6 +124,10 @@ class Joiner {
     done_.insert({&place, &port});
     done_.insert({&peer, &other});
     Joint joint{&place, &peer, &port, &other, nullptr, nullptr, nullptr};
+    // The plug comes first: sentences and re-pin lists start from it.
+    if (port.connector.half != catalogue::Half::plug &&
+        other.connector.half == catalogue::Half::plug)
+      joint = {&peer, &place, &other, &port, nullptr, nullptr, nullptr};
     find_lead(set_, joint);
     out_.joined.push_back(joint);
   }

@@ -14,6 +14,11 @@ using catalogue::SwapResult;
 
 Fact fact(const SwapNote& note) { return {fmt::format("swap note \"{}\"", note.name), note.where}; }
 
+std::string without_full_stop(std::string text) {
+  while (!text.empty() && text.back() == '.') text.pop_back();
+  return text;
+}
+
 bool already_listed(const Judgement& out, const std::string& what) {
   return std::any_of(out.companions.begin(), out.companions.end(),
                      [&](const Companion& companion) { return companion.what == what; });
@@ -65,9 +70,10 @@ void lose(Findings& findings, const NoteMatch& match) {
 
 void did(Findings& findings, const NoteMatch& match) {
   for (const auto& done : match.note->did) {
+    const std::string what = without_full_stop(done.what);
     OfferedWork offered;
-    offered.work.name = done.what;
-    offered.work.steps = {capitalised(done.what) + "."};
+    offered.work.name = what;
+    offered.work.steps = {capitalised(what) + "."};
     offered.work.work_minutes = done.work_minutes.value_or(10);
     offered.work.where = match.note->where;
     if (!done.cures.empty())
@@ -80,10 +86,9 @@ void did(Findings& findings, const NoteMatch& match) {
       findings.offered.push_back(std::move(offered));
       continue;
     }
-    Reason& reason =
-        say(findings, match, Verdict::fits_with_work,
-            fmt::format("Swap note \"{}\" also did this: {}.", match.note->name, done.what),
-            "did|" + done.what);
+    Reason& reason = say(findings, match, Verdict::fits_with_work,
+                         fmt::format("Swap note \"{}\" also did this: {}.", match.note->name, what),
+                         "did|" + what);
     reason.work_minutes = done.work_minutes.value_or(0);
   }
 }

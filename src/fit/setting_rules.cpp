@@ -70,6 +70,7 @@ class SettingJudge {
     if (!sure) return do_unsure(setting, *keeper);
     const bool together = std::all_of(parts.begin(), parts.end(),
                                       [&](const Place* p) { return from(*p) == from(*keeper); });
+    if (together && keeper->same_make) return;  // like for like: the values come with the part
     if (together && keeper->changed)
       return record(setting, "travels", *keeper,
                     fmt::format("its value is stored on {}, which comes with the parts it was "
@@ -116,8 +117,8 @@ class SettingJudge {
   }
 
   void do_unsure(const Setting& setting, const Place& keeper) {
-    findings_.ask(fmt::format("Does {} keep the {}?", called(keeper), setting.name), called(keeper),
-                  "stores", keeper.roles.front());
+    findings_.ask(fmt::format("Which settings does {} keep in its memory?", called(keeper)),
+                  called(keeper), "stores", keeper.roles.front());
     record(setting, "check", keeper, "which part keeps its value is not recorded");
   }
 
