@@ -41,7 +41,10 @@ std::string quoted(std::string_view text) {
 std::string quoted_long(std::string_view text) {
   if (text.find('\n') == std::string_view::npos) return quoted(text);
   std::string out = "\"\"\"\n";
-  for (const char c : text) out += c == '\n' ? std::string("\n") : escaped(c);
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const bool alone = text[i] == '"' && i + 1 < text.size() && text[i + 1] != '"';
+    out += text[i] == '\n' || alone ? std::string(1, text[i]) : escaped(text[i]);
+  }
   return out + "\"\"\"";
 }
 
