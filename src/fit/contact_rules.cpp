@@ -105,6 +105,7 @@ void judge_empty(const Pair& p) {
     return p.find(ContactRule::missing_reply, Verdict::does_not_fit);
   if (live.direction == Direction::in && is_power(live.net_class))
     return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
+  const bool surely_open = p.around.a_measured || p.a->number == kNoWireNumber;
   if (live.net_class == NetClass::unknown || live.direction == Direction::unknown ||
       !p.around.a_measured || live.direction == Direction::in)
     p.find(ContactRule::empty_contact, Verdict::unknown);

@@ -80,6 +80,9 @@ bool is_excluded_circuit(const catalogue::Contact& contact);
 void judge_contacts(const catalogue::Contact* a, const catalogue::Contact* b,
                     const Surroundings& around, std::vector<ContactFinding>& found);
 
+/// Number of the stand-in contact for "the lead has no wire here": certainly not connected.
+inline constexpr const char* kNoWireNumber = "-";
+
 /// Rule name as used in reasons and in `cures`.
 const char* rule_name(ContactRule rule);
 

@@ -109,7 +109,8 @@ class Joiner {
     std::vector<const Port*> best;
     int best_closeness = -1;
     for (const auto& other : *peer.type->ports) {
-      if (!meant_for(other, place) || !same_purpose(port, other) || done_.count({&peer, &other}))
+      if (!(meant_for(other, place) || other.to.empty()) || !same_purpose(port, other) ||
+          done_.count({&peer, &other}))
         continue;
       if (stated(set_, place, port, peer, other)) return {&other};
       const int close = closeness(port, other);
@@ -198,7 +199,7 @@ Crossing across_lead(const Joint& joint) {
   // A contact without a wire meets nothing: judged against an empty contact.
   static const Contact kNoWire = [] {
     Contact c;
-    c.number = "-";
+    c.number = kNoWireNumber;
     c.net_class = catalogue::NetClass::unused;
     return c;
   }();

@@ -70,6 +70,7 @@ void count_minutes(const Assembly& set, Judgement& out) {
     out.work_minutes += set.kind->open_minutes.value_or(0) + set.kind->close_minutes.value_or(0);
   for (const auto& reason : out.reasons)
     if (reason.will && !cured(out, reason.code)) out.work_minutes += reason.work_minutes;
+  for (const auto& question : out.questions) out.work_minutes += question.work_minutes;
   double longest_wait = 0;
   for (const auto& caution : out.cautions)
     longest_wait = std::max(longest_wait, caution.waiting_minutes);

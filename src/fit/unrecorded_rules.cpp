@@ -31,6 +31,23 @@ void ask_ports(Findings& findings, const Place& place) {
   reason.types = {place.type->reference()};
 }
 
+// A connector nobody says the purpose of is not left hanging: it may want to go somewhere.
+void ask_purpose(Findings& findings, const Place& place, const catalogue::Port& port) {
+  Reason& reason = findings.unknown(
+      RuleSort::pair, fmt::format("Not recorded what {} is for.", port_called(place, port)),
+      fmt::format("Where does {} go?", port_called(place, port)), place.type->reference(),
+      fmt::format("port {}: to", port.name), place.roles.front());
+  reason.facts = {{fmt::format("{} {}", place.type->reference(), port.name), port.where}};
+  reason.types = {place.type->reference()};
+  reason.ports = {port.name};
+}
+
+bool joined(const Joints& joints, const catalogue::Port& port) {
+  return std::any_of(joints.joined.begin(), joints.joined.end(), [&](const Joint& joint) {
+    return joint.port_a == &port || joint.port_b == &port;
+  });
+}
+
 void ask_peer(Findings& findings, const Unseen& unseen) {
   const std::string plug = port_called(*unseen.place, *unseen.port);
   if (!unseen.peer->type) {
@@ -61,6 +78,9 @@ void judge_unrecorded(Findings& findings) {
     if (!(differs(place) || place.altered) || !place.type || place.empty) continue;
     if (!place.type->ports && !place.type->is_lead() && !proven_here(findings, place))
       ask_ports(findings, place);
+    if (!place.type->ports || place.type->is_lead() || proven_here(findings, place)) continue;
+    for (const auto& port : *place.type->ports)
+      if (port.to.empty() && !joined(findings.joints, port)) ask_purpose(findings, place, port);
   }
   for (const auto& unseen : findings.joints.unseen) {
     const bool concerned = differs(*unseen.place) || unseen.place->altered ||

@@ -1,0 +1,151 @@
+// What would make a joint right: contacts moved in the plug, or a crossover lead where they do not
+// mate. Never for mains, bus, ignition, earth, interlock or thermal loops.
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/conductors.hpp"
+#include "fit/joint_case.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Contact;
+using catalogue::Direction;
+using catalogue::Port;
+
+// 30 minutes for a 10-way plug, so 3 a contact; 5 to find and mark, 10 to cut and crimp a new lead
+// (common practice, no source).
+constexpr double kMinutesPerMove = 3, kMinutesToMark = 5, kMinutesForCrossover = 10;
+
+Repin repin_of(const JointCase& one, const Rearrangement& plan, const std::string& code) {
+  const Joint& joint = one.joint;
+  Repin repin;
+  repin.part = joint.through_lead() ? joint.lead->type->reference() : joint.a->type->reference();
+  repin.port = joint.through_lead() ? joint.end_a->name : joint.port_a->name;
+  repin.into = joint.through_lead() ? joint.a->type->reference() : joint.b->type->reference();
+  repin.socket = joint.through_lead() ? joint.port_a->name : joint.port_b->name;
+  repin.moves = plan.moves;
+  // Through a lead the wire that starts at the place has to start at the contact it should carry.
+  if (joint.through_lead())
+    for (auto& move : repin.moves) std::swap(move.from, move.to);
+  repin.conductor = conductor_words(plan.most_amps);
+  repin.code = code;
+  return repin;
+}
+
+void offer(JointCase& one, const std::string& name, const Repin& repin, double minutes,
+           const std::vector<std::string>& codes, const char* step) {
+  OfferedWork offered;
+  offered.work.name = name;
+  offered.work.codes = codes;
+  offered.work.steps.push_back("Photograph and mark the plug before anything is pulled.");
+  for (const auto& move : repin.moves)
+    offered.work.steps.push_back(fmt::format(fmt::runtime(step), move.from, move.to,
+                                             move.signal.empty() ? "as recorded" : move.signal));
+  offered.work.steps.push_back("Check every contact with the meter before it is plugged in.");
+  offered.work.work_minutes = minutes + kMinutesPerMove * static_cast<double>(repin.moves.size());
+  one.findings.offered.push_back(std::move(offered));
+}
+
+bool has_excluded(const Port& port) {
+  return port.contacts &&
+         std::any_of(port.contacts->begin(), port.contacts->end(), is_excluded_circuit);
+}
+
+std::string why_no_lead(const JointCase& one) {
+  const Joint& joint = one.joint;
+  if (has_excluded(*joint.port_a) || has_excluded(*joint.port_b))
+    return " This circuit only moves as a whole original lead: none is made or altered.";
+  if (!joint.port_a->contacts || !joint.port_b->contacts)
+    return " Its contacts are not recorded, so no lead can be worked out.";
+  return " The contacts do not pair up, so a lead would not help.";
+}
+
+const Contact* same_signal(const Port& port, const Contact& contact) {
+  if (contact.signal.empty() || !port.contacts) return nullptr;
+  for (const auto& other : *port.contacts)
+    if (other.signal == contact.signal && other.net_class == contact.net_class) return &other;
+  return nullptr;
+}
+
+// A reply that this contact waits for and the other port does not have at all.
+void judge_reply(const Contact& waits, const Port& other, bool on_a,
+                 std::vector<ContactFinding>& found) {
+  if (waits.direction != Direction::in || !waits.waits_s || !other.contacts) return;
+  if (same_signal(other, waits)) return;
+  ContactFinding finding{ContactRule::missing_reply, Verdict::does_not_fit};
+  (on_a ? finding.a : finding.b) = &waits;
+  found.push_back(finding);
+}
+
+// Clashes that a made lead would not cure: the same signal with other volts, levels or protocol.
+std::vector<ContactFinding> clashes_by_signal(const JointCase& one) {
+  std::vector<ContactFinding> found;
+  const Joint& joint = one.joint;
+  if (!joint.port_a->contacts || !joint.port_b->contacts) return found;
+  for (const auto& contact : *joint.port_a->contacts) {
+    if (const Contact* other = same_signal(*joint.port_b, contact))
+      judge_contacts(&contact, other, one.around, found);
+    judge_reply(contact, *joint.port_b, true, found);
+  }
+  for (const auto& contact : *joint.port_b->contacts)
+    judge_reply(contact, *joint.port_a, false, found);
+  found.erase(std::remove_if(found.begin(), found.end(),
+                             [](const auto& f) { return f.rule == ContactRule::not_recorded; }),
+              found.end());
+  // Nothing is joined yet, so nothing is destroyed yet.
+  for (auto& f : found) f.verdict = std::min(f.verdict, Verdict::does_not_fit);
+  return found;
+}
+
+}  // namespace
+
+void judge_apart(JointCase& one) {
+  const Joint& joint = one.joint;
+  const bool cut =
+      joint.port_a->connector.family == "cut" || joint.port_b->connector.family == "cut";
+  Reason& reason = one.say(
+      cut ? "plug cut" : "does not mate", Verdict::does_not_fit,
+      fmt::format("{} do not go together: {}.", capitalised(one.ends()), one.mating.because));
+  reason.facts = {
+      {fmt::format("{} {}", joint.a->type->reference(), joint.port_a->name), joint.port_a->where},
+      {fmt::format("{} {}", joint.b->type->reference(), joint.port_b->name), joint.port_b->where}};
+  reason.would_change =
+      "Another plug, or another record of these two connectors, would change this.";
+  const std::string code = reason.code;
+  const auto wires = joint.through_lead()
+                         ? std::nullopt
+                         : crossover_wires(*joint.port_a, *joint.port_b, one.around);
+  if (!wires) {
+    reason.says += why_no_lead(one);
+    say_clashes(one, clashes_by_signal(one));
+    return;
+  }
+  Repin lead = repin_of(one, *wires, code);
+  lead.crossover = true;
+  offer(one, fmt::format("make a crossover lead {} to {}", joint.port_a->name, joint.port_b->name),
+        lead, kMinutesForCrossover, {code},
+        "Wire contact {} of one end to contact {} of the other ({}).");
+  one.findings.out.repins.push_back(std::move(lead));
+}
+
+void offer_repin(JointCase& one) {
+  const Joint& joint = one.joint;
+  const bool on_a_plug = joint.port_a->connector.half == catalogue::Half::plug;
+  if (!on_a_plug && !joint.through_lead()) return;
+  if (joint.through_lead() && mate(joint.end_a->connector, joint.port_a->connector).turned_round)
+    return;
+  const auto plan = fewest_moves(one.crossing.faces, one.around);
+  if (!plan || plan->moves.empty()) return;
+  const Repin repin = repin_of(one, *plan, one.repairable.front());
+  offer(one,
+        joint.through_lead()
+            ? fmt::format("re-pin the {} end of the lead {}", repin.port, repin.part)
+            : fmt::format("re-pin the {} plug of {}", repin.port, repin.part),
+        repin, kMinutesToMark, one.repairable, "Move contact {} to place {} ({}).");
+  one.findings.out.repins.push_back(repin);
+}
+
+}  // namespace benchgraft::fit

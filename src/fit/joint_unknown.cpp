@@ -1,0 +1,141 @@
+// What is not recorded about a joint, as exact questions.
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+#include "fit/joint_case.hpp"
+#include "fit/link_text.hpp"
+
+namespace benchgraft::fit {
+namespace {
+
+using catalogue::Contact;
+using catalogue::Port;
+
+using MissingOf = std::map<const Contact*, std::uint32_t>;
+
+std::vector<const Contact*> in_order(const MissingOf& missing) {
+  std::vector<const Contact*> contacts;
+  for (const auto& [contact, bits] : missing) contacts.push_back(contact);
+  std::sort(contacts.begin(), contacts.end(), [](const auto* x, const auto* y) {
+    return x->number.size() != y->number.size() ? x->number.size() < y->number.size()
+                                                : x->number < y->number;
+  });
+  return contacts;
+}
+
+void ask_contacts(JointCase& one, const Place& place, const Port& port, const MissingOf& missing,
+                  bool safety) {
+  if (missing.empty()) return;
+  std::string text;
+  for (const auto* contact : in_order(missing))
+    text += fmt::format("{}{}: {}", text.empty() ? "" : "; ", contact_called(*contact),
+                        missing_words(missing.at(contact)));
+  one.unknown(place, port, text, safety);
+}
+
+// Ways that neither side lists.
+void ask_unlisted(JointCase& one) {
+  const Joint& joint = one.joint;
+  if (!one.crossing.complete || joint.through_lead()) return;
+  std::set<std::string> listed_ways;
+  for (const auto* port : {joint.port_a, joint.port_b})
+    for (const auto& contact : *port->contacts) listed_ways.insert(contact.number);
+  std::vector<std::string> open;
+  const int ways = std::max(ways_of(*joint.port_a), ways_of(*joint.port_b));
+  for (int n = 1; n <= ways; ++n)
+    if (!listed_ways.count(std::to_string(n))) open.push_back(std::to_string(n));
+  if (!open.empty()) one.unknown(*joint.a, *joint.port_a, "contact " + listed(open), false);
+}
+
+bool names(const Port& port, const std::string& signal) {
+  return port.contacts && std::any_of(port.contacts->begin(), port.contacts->end(),
+                                      [&](const Contact& c) { return c.signal == signal; });
+}
+
+// Two names nobody uses on the other side may be two words for one thing: that is asked, not
+// judged.
+bool perhaps_one_thing(const JointCase& one, const ContactFinding& f) {
+  return f.rule == ContactRule::crossed_signals && f.a && f.b &&
+         !names(*one.joint.port_b, f.a->signal) && !names(*one.joint.port_a, f.b->signal);
+}
+
+}  // namespace
+
+std::vector<ContactFinding> judge_faces(JointCase& one) {
+  std::vector<ContactFinding> found;
+  for (const auto& face : one.crossing.faces) {
+    const std::size_t before = found.size();
+    judge_contacts(face.a, face.b, one.around, found);
+    const auto other_name =
+        std::find_if(found.begin() + static_cast<std::ptrdiff_t>(before), found.end(),
+                     [&](const ContactFinding& f) { return perhaps_one_thing(one, f); });
+    if (other_name == found.end()) continue;
+    const bool safety = other_name->safety;
+    found.resize(before);
+    one.unknown(*one.joint.a, *one.joint.port_a,
+                fmt::format("whether its {} is the same as {} of {}", contact_called(*face.a),
+                            contact_called(*face.b), one.joint.b->type->reference()),
+                safety);
+    // Judged on as if it were the same: a clash of levels shows either way.
+    Contact renamed = *face.b;
+    renamed.signal = face.a->signal;
+    std::vector<ContactFinding> as_one;
+    judge_contacts(face.a, &renamed, one.around, as_one);
+    for (auto finding : as_one) {
+      if (finding.a == &renamed) finding.a = face.b;
+      if (finding.b == &renamed) finding.b = face.b;
+      found.push_back(finding);
+    }
+  }
+  return found;
+}
+
+void ask_for_missing(JointCase& one, const std::vector<ContactFinding>& found) {
+  const Joint& joint = one.joint;
+  if (!joint.port_a->contacts)
+    one.unknown(*joint.a, *joint.port_a, "what runs on each contact", true);
+  if (!joint.port_b->contacts)
+    one.unknown(*joint.b, *joint.port_b, "what runs on each contact", true);
+  if (joint.through_lead() && !one.crossing.complete && joint.port_a->contacts &&
+      joint.port_b->contacts)
+    one.unknown(*joint.lead, *joint.end_a, "the wires of the lead", false);
+  MissingOf a, b;
+  bool safety_a = false, safety_b = false;
+  const auto belongs_to_a = [&](const Contact* c) {
+    const auto& all = *joint.port_a->contacts;
+    return c >= all.data() && c < all.data() + all.size();
+  };
+  const auto note = [&](const Contact* contact, const Contact* other, std::uint32_t bits,
+                        bool safety) {
+    if (bits == 0) return;
+    // A contact that is not listed is asked for by the number of the one it faces.
+    const bool on_a = contact ? belongs_to_a(contact) : !belongs_to_a(other);
+    auto& missing = on_a ? a : b;
+    missing[contact ? contact : other] |= bits;
+    (on_a ? safety_a : safety_b) |= safety;
+  };
+  for (const auto& f : found) {
+    if (f.rule != ContactRule::not_recorded) continue;
+    note(f.a, f.b, f.missing_a, f.safety);
+    note(f.b, f.a, f.missing_b, f.safety);
+  }
+  ask_contacts(one, *joint.a, *joint.port_a, a, safety_a);
+  ask_contacts(one, *joint.b, *joint.port_b, b, safety_b);
+  ask_unlisted(one);
+}
+
+void ask_for_mating(JointCase& one) {
+  std::vector<std::string> keys = one.mating.missing;
+  std::sort(keys.begin(), keys.end());
+  keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
+  one.unknown(*one.joint.a, *one.joint.port_a,
+              fmt::format("whether it goes into {} ({} of the connectors)",
+                          port_called(*one.joint.b, *one.joint.port_b), listed(keys)),
+              false);
+}
+
+}  // namespace benchgraft::fit
