@@ -21,9 +21,13 @@ if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
   add_compile_options(-Wno-restrict)
 endif()
 
+if(CMAKE_CXX_COMPILER_ID STREQUAL "Clang" AND CMAKE_CXX_COMPILER_VERSION VERSION_LESS 16)
+  message(FATAL_ERROR "clang ${CMAKE_CXX_COMPILER_VERSION} has no std::source_location with libstdc++: use clang++-16 or g++ 12")
+endif()
+
 if(BENCHGRAFT_FUZZ)
   if(NOT CMAKE_CXX_COMPILER_ID STREQUAL "Clang")
-    message(FATAL_ERROR "BENCHGRAFT_FUZZ needs clang: cmake --preset fuzz, or -DCMAKE_CXX_COMPILER=clang++")
+    message(FATAL_ERROR "BENCHGRAFT_FUZZ needs clang: cmake --preset fuzz, or -DCMAKE_CXX_COMPILER=clang++-16")
   endif()
   # Our own code must be instrumented, not only the target: otherwise the fuzzer runs blind.
   add_compile_options(-fsanitize=fuzzer-no-link)

@@ -2,7 +2,7 @@
 # Sourced by ./try and ./check: runs a stage with its log, its time and a sign of life.
 # Needs root_dir; leaves logs in build/log.
 
-export LC_ALL=C.UTF-8
+export LC_ALL=C.UTF-8 ASAN_OPTIONS=print_legend=0
 log_dir=$root_dir/build/log
 mkdir -p "$log_dir"
 
