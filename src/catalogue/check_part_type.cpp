@@ -109,7 +109,8 @@ int counted(const std::string& contact_number) {
 void check_contact_number(Faults& faults, const Where& where, const std::string& number) {
   refuse_letter(faults, where, "contact", number, '.');
   const int count = counted(number);
-  const bool numeral = number.find_first_not_of("-0123456789") == std::string::npos;
+  const std::size_t digits = number.starts_with('-') ? 1 : 0;
+  const bool numeral = number.find_first_not_of("0123456789", digits) == std::string::npos;
   if (numeral && (count < 1 || fmt::format("{}", count) != number))
     faults.add(
         where,

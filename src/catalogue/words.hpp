@@ -1,3 +1,4 @@
+// size: straight-line word lists, one enum each
 // The closed word lists of the catalogue: one enum each, with the word written in text files.
 // `unknown` stands for "not recorded" and is never written.
 #pragma once

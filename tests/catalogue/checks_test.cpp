@@ -74,7 +74,11 @@ TEST(Checks, count_contacts_from_one) {
     EXPECT_THAT(told(board("[[part_type.port]]\nport = \"CN1\"\ncontacts = [{n = " + n + "}]\n")),
                 HasSubstr("is not counted from 1"))
         << n;
-  EXPECT_EQ(told(board("[[part_type.port]]\nport = \"CN1\"\ncontacts = [{n = \"A0\"}]\n")), "");
+  for (const std::string mark : {"A0", "1-2", "9--3"})
+    EXPECT_EQ(
+        told(board("[[part_type.port]]\nport = \"CN1\"\ncontacts = [{n = \"" + mark + "\"}]\n")),
+        "")
+        << mark;
 }
 
 TEST(Checks, keep_the_letters_that_join_names_out_of_names) {

@@ -148,6 +148,8 @@ Family random_family(std::uint32_t seed, int most) {
   for (auto& model : family.models) mend(model);
   for (auto& kind : family.set_kinds) mend(kind);
   for (auto& adaptation : family.adaptations)
+    for (auto& other : adaptation.excludes) other += " not";
+  for (auto& adaptation : family.adaptations)
     for (auto& cure : adaptation.cures)
       if (cure == Cure{}) cure.rule = "rail high";
   for (auto& note : family.notes) note.date = random.coin() ? "2026-05-31" : "";
