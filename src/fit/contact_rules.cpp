@@ -106,8 +106,8 @@ void judge_empty(const Pair& p) {
   if (live.direction == Direction::in && is_power(live.net_class))
     return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
   const bool surely_open = p.around.a_measured || p.a->number == kNoWireNumber;
-  if (live.net_class == NetClass::unknown || live.direction == Direction::unknown ||
-      !p.around.a_measured || live.direction == Direction::in)
+  if (live.net_class == NetClass::unknown || live.direction == Direction::unknown || !surely_open ||
+      live.direction == Direction::in)
     p.find(ContactRule::empty_contact, Verdict::unknown);
 }
 

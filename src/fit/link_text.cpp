@@ -107,6 +107,7 @@ std::string each(const Joint& joint, const std::vector<ContactFinding>& found,
 
 }  // namespace
 
+// size: a straight-line table, one sentence a rule
 std::string says(ContactRule rule, const Joint& joint, const std::vector<ContactFinding>& found) {
   const std::string ends =
       fmt::format("{} on {}", capitalised(port_called(*joint.a, *joint.port_a)),
