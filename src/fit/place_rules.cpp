@@ -22,13 +22,16 @@ bool needed(const Assembly& set, const std::string& role) {
   return factory && !factory->optional;
 }
 
+// What could do the job: the lost part's own make first, else recorded makes, never the part taken
+// out.
 std::vector<std::string> types_for(const catalogue::Catalogue& known, const std::string& role,
                                    const Place* factory) {
   std::vector<std::string> types;
-  if (factory && factory->was) types.push_back(factory->was->reference());
-  if (types.empty())
-    for (const auto* type : known.part_types())
-      if (type->fills(role) && types.size() < 4) types.push_back(type->reference());
+  const auto* out = factory && !factory->host_lost_it ? factory->was : nullptr;
+  if (factory && factory->host_lost_it && factory->was) types.push_back(factory->was->reference());
+  for (const auto* type : known.part_types())
+    if (type->fills(role) && type != out && types.size() < 4 && !contains(types, type->reference()))
+      types.push_back(type->reference());
   return types;
 }
 

@@ -1,3 +1,4 @@
+// size: one result, its pieces read together
 // What fit answers: a verdict with reasons, and everything that follows from the rebuild.
 #pragma once
 
