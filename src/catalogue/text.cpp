@@ -1,7 +1,7 @@
 #include "catalogue/text.hpp"
 
 #include "catalogue/check_family.hpp"
-#include "catalogue/reading.hpp"
+#include "catalogue/read_keys.hpp"
 #include "catalogue/writing.hpp"
 
 namespace benchgraft::catalogue {

@@ -1,4 +1,4 @@
-#include "catalogue/writing.hpp"
+#include "catalogue/write_value.hpp"
 
 #include <charconv>
 
