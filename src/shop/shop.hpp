@@ -1,4 +1,5 @@
-// What is here: the sets and parts of one shop, what was done with them, and what the user insists on.
+// What is here: the sets and parts of one shop, what was done with them, and what the user insists
+// on.
 #pragma once
 
 #include <optional>
@@ -96,14 +97,14 @@ struct Wish {
 
 struct Terms {
   std::string currency = "EUR";
-  Money per_hour{3000};           ///< what an hour at the bench costs
-  std::optional<double> hours;    ///< bench hours to plan for; nothing = as many as it takes
+  Money per_hour{3000};         ///< what an hour at the bench costs
+  std::optional<double> hours;  ///< bench hours to plan for; nothing = as many as it takes
   double mains_volts = 230;
   double mains_hz = 50;
-  std::string touch_profile;      ///< limit profile; "" = the strictest recorded
-  double chance_untested = 0.5;   ///< that an untested part works (assumed, editable)
-  double chance_good = 0.95;      ///< that a part tested good works in the rebuild (assumed)
-  double chance_suspect = 0.2;    ///< (assumed)
+  std::string touch_profile;     ///< limit profile; "" = the strictest recorded
+  double chance_untested = 0.5;  ///< that an untested part works (assumed, editable)
+  double chance_good = 0.95;     ///< that a part tested good works in the rebuild (assumed)
+  double chance_suspect = 0.2;   ///< (assumed)
   std::string note;
   bool operator==(const Terms&) const = default;
 };

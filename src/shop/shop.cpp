@@ -1,0 +1,40 @@
+#include "shop/shop.hpp"
+
+#include <algorithm>
+
+namespace benchgraft::shop {
+
+namespace {
+
+template <class T, class Key>
+const T* first_with(const std::vector<T>& things, Key holds) {
+  const auto at = std::find_if(things.begin(), things.end(), holds);
+  return at == things.end() ? nullptr : &*at;
+}
+
+}  // namespace
+
+const Set* Shop::set(const SetId& id) const {
+  return first_with(sets, [&](const Set& one) { return one.id == id; });
+}
+
+const Set* Shop::set_by_code(const std::string& code) const {
+  return first_with(sets, [&](const Set& one) { return one.code == code; });
+}
+
+const Part* Shop::part(const PartId& id) const {
+  return first_with(parts, [&](const Part& one) { return one.id == id; });
+}
+
+const Part* Shop::part_by_code(const std::string& code) const {
+  return first_with(parts, [&](const Part& one) { return one.code == code; });
+}
+
+std::vector<const Part*> Shop::parts_in(const SetId& id) const {
+  std::vector<const Part*> found;
+  for (const auto& one : parts)
+    if (one.in_set == id) found.push_back(&one);
+  return found;
+}
+
+}  // namespace benchgraft::shop
