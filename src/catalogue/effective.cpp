@@ -4,6 +4,7 @@
 #include <charconv>
 
 #include "catalogue/check_family.hpp"
+#include "catalogue/contact_moves.hpp"
 #include "catalogue/faults.hpp"
 
 namespace benchgraft::catalogue {
@@ -19,33 +20,19 @@ class Changing {
  public:
   explicit Changing(const PartType& type) : type_(type) {}
 
-  Result<void> apply(const Change& change) {
-    change_ = &change;
-    switch (change.sort) {
-      case ChangeSort::plug_cut:
-        cut();
-        break;
-      case ChangeSort::contact_moved:
-        move_contact();
-        break;
-      case ChangeSort::contact_removed:
-        remove_contact();
-        break;
-      case ChangeSort::contact_added:
-        add_contact();
-        break;
-      case ChangeSort::piece_gone:
-        take_piece();
-        break;
-      case ChangeSort::piece_added:
-        add_piece();
-        break;
-      case ChangeSort::lead_replaced:
-        replace_lead();
-        break;
-      case ChangeSort::memory_changed:
-        change_memory();
-        break;
+  Result<void> apply(std::span<const Change> changes) {
+    for (std::size_t i = 0; i < changes.size(); ++i) {
+      change_ = &changes[i];
+      if (change_->sort != ChangeSort::contact_moved) {
+        apply_one();
+        continue;
+      }
+      // Moves that follow one another are one re-pin, done at once: so they are read off the plug.
+      std::map<std::string, std::vector<const Change*>> moves;
+      for (; i < changes.size() && changes[i].sort == ChangeSort::contact_moved; ++i)
+        moves[changes[i].port].push_back(&changes[i]);
+      --i;
+      for (const auto& [port, own] : moves) move_contacts(own);
     }
     return faults_.result();
   }
@@ -53,6 +40,27 @@ class Changing {
   PartType type() && { return std::move(type_); }
 
  private:
+  void apply_one() {
+    switch (change_->sort) {
+      case ChangeSort::plug_cut:
+        return cut();
+      case ChangeSort::contact_moved:
+        return;  // taken together by apply()
+      case ChangeSort::contact_removed:
+        return remove_contact();
+      case ChangeSort::contact_added:
+        return add_contact();
+      case ChangeSort::piece_gone:
+        return take_piece();
+      case ChangeSort::piece_added:
+        return add_piece();
+      case ChangeSort::lead_replaced:
+        return replace_lead();
+      case ChangeSort::memory_changed:
+        return change_memory();
+    }
+  }
+
   void fault(const std::string& sentence) { faults_.add(change_->where, sentence); }
 
   // What is not recorded stays unknown after a change; the note keeps the change in sight.
@@ -120,36 +128,50 @@ class Changing {
     add_note(port->note, "The plug is cut off.");
   }
 
-  void move_contact() {
-    Port* port = this->port(fmt::format("contact moved from {} to {}", change_->from, change_->to));
-    if (port == nullptr) return;
-    if (!within_ways(*port, change_->to))
-      return fault(
-          fmt::format("contact moved to {} lies beyond the {} ways of port \"{}\" of \"{}\".",
-                      change_->to, *port->connector.ways, port->name, type_.reference()));
-    if (port->contacts)
-      move_recorded(*port);
-    else if (!type_.wires.empty() && !has_wire(port->name, change_->from))
-      no_contact(*port, change_->from);
-    else
-      add_note(port->note, fmt::format("Contact {} was moved to {}.", change_->from, change_->to));
-    move_wires(port->name);
+  void move_contacts(const std::vector<const Change*>& moves) {
+    const auto places = new_places(moves);
+    if (!places) return faults_.add(places.error());
+    for (const Change* move : moves) {
+      change_ = move;
+      Port* port = this->port(fmt::format("contact moved from {} to {}", move->from, move->to));
+      if (port == nullptr) continue;
+      if (!within_ways(*port, move->to))
+        return fault(
+            fmt::format("contact moved to {} lies beyond the {} ways of port \"{}\" of \"{}\".",
+                        move->to, *port->connector.ways, port->name, type_.reference()));
+      const bool wired = type_.wires.empty() || has_wire(port->name, move->from);
+      if (port->contacts ? contact(*port, move->from) == nullptr : !wired)
+        return no_contact(*port, move->from);
+      if (!port->contacts)
+        add_note(port->note, fmt::format("Contact {} was moved to {}.", move->from, move->to));
+    }
+    if (!type_.ports) return;
+    if (Port* port = this->port("contact moved"); port != nullptr && port->contacts)
+      settle(*port->contacts, places.value());
+    move_wires(change_->port, places.value());
   }
 
-  void move_recorded(Port& port) {
-    Contact* from = contact(port, change_->from);
-    if (from == nullptr) return no_contact(port, change_->from);
-    if (Contact* to = contact(port, change_->to)) {
-      note_move(*from, change_->from);
-      note_move(*to, change_->to);
-      std::swap(from->number, to->number);
-      std::swap(*from, *to);  // the list stays in the order of the plug
-      return;
+  /// Gives every contact its new place; a place left without a contact is known to be empty.
+  void settle(std::vector<Contact>& contacts, const NewPlaces& places) {
+    std::map<std::string, Contact> settled;
+    for (auto& own : contacts) {
+      const auto place = places.find(own.number);
+      if (place == places.end()) continue;
+      Contact moved = own;
+      note_move(moved, own.number);
+      moved.number = place->second;
+      settled[place->second] = moved;
     }
-    from->number = change_->to;
-    note_move(*from, change_->from);
-    port.contacts->push_back(
-        empty_place(change_->from, fmt::format("Its wire was moved to contact {}.", change_->to)));
+    for (auto& own : contacts) {  // the list stays in the order of the plug
+      if (!places.contains(own.number)) continue;
+      const auto now = settled.find(own.number);
+      own = now != settled.end()
+                ? now->second
+                : empty_place(own.number, fmt::format("Its wire was moved to contact {}.",
+                                                      places.at(own.number)));
+      settled.erase(own.number);
+    }
+    for (auto& [number, moved] : settled) contacts.push_back(moved);
   }
 
   static void note_move(Contact& moved, const std::string& from) {
@@ -166,13 +188,10 @@ class Changing {
     return empty;
   }
 
-  void move_wires(const std::string& end) {
+  void move_wires(const std::string& end, const NewPlaces& places) {
     const auto move = [&](const std::string& wire_end, std::string& number) {
-      if (wire_end != end) return;
-      if (number == change_->from)
-        number = change_->to;
-      else if (number == change_->to)
-        number = change_->from;
+      if (const auto place = places.find(number); wire_end == end && place != places.end())
+        number = place->second;
     };
     for (auto& wire : type_.wires) {
       move(wire.from_end, wire.from_contact);
@@ -280,8 +299,7 @@ class Changing {
 
 Result<PartType> effective_type(const PartType& type, std::span<const Change> changes) {
   Changing changing(type);
-  for (const auto& change : changes)
-    if (auto applied = changing.apply(change); !applied) return applied.error();
+  if (auto applied = changing.apply(changes); !applied) return applied.error();
   return std::move(changing).type();
 }
 

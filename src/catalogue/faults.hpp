@@ -20,6 +20,9 @@ class Faults {
   void add(const Where& where, const std::string& sentence, ErrorKind kind = ErrorKind::bad_input) {
     if (!first_) first_ = Error{kind, place(where.file, where.line) + sentence};
   }
+  void add(const Error& error) {
+    if (!first_) first_ = error;
+  }
   [[nodiscard]] Result<void> result() const {
     if (first_) return *first_;
     return {};

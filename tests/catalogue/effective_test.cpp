@@ -113,6 +113,58 @@ TEST(EffectiveType, exchanges_two_contacts_when_the_place_is_taken) {
   EXPECT_EQ(contact(back, "1").signal, "enable");
 }
 
+TEST(EffectiveType, takes_moves_that_follow_one_another_as_one_re_pin) {
+  const auto move = [](const std::string& from, const std::string& to) {
+    return "[[change]]\nchange = \"contact moved\"\nport = \"CN1\"\nfrom = " + from +
+           "\nto = " + to + "\n";
+  };
+  const PartType exchanged = after(driver(), move("1", "2") + move("2", "1"));
+  EXPECT_EQ(contact(exchanged, "2").signal, "enable")
+      << "both moves of one exchange are read off the plug";
+  EXPECT_EQ(contact(exchanged, "1").signal, "lit");
+  const PartType round = after(driver(), move("2", "3") + move("1", "2") + move("3", "1"));
+  EXPECT_EQ(contact(round, "2").signal, "enable");
+  EXPECT_EQ(contact(round, "3").signal, "lit");
+  EXPECT_EQ(contact(round, "1").net_class, NetClass::unused);
+  const PartType chain = after(driver(), move("1", "2") + move("2", "5"));
+  EXPECT_EQ(contact(chain, "2").signal, "enable");
+  EXPECT_EQ(contact(chain, "5").signal, "lit");
+  EXPECT_EQ(contact(chain, "1").net_class, NetClass::unused) << "left empty";
+  const PartType pushed = after(driver(), move("1", "2") + move("2", "3"));
+  EXPECT_EQ(contact(pushed, "3").signal, "lit");
+  EXPECT_EQ(contact(pushed, "1").net_class, NetClass::unused) << "the unused one made room";
+  EXPECT_THAT(told_after(driver(), move("1", "2") + move("1", "3")),
+              HasSubstr("contact 1 of port \"CN1\" is moved twice"));
+  EXPECT_THAT(told_after(driver(), move("1", "3") + move("2", "3")),
+              HasSubstr("two contacts of port \"CN1\" are moved to 3"));
+}
+
+TEST(EffectiveType, moves_at_random_are_undone_by_the_moves_back) {
+  const std::vector<std::vector<std::string>> kOrders{{"1", "2", "3"}, {"2", "3", "1"},
+                                                      {"3", "1", "2"}, {"2", "1", "3"},
+                                                      {"5", "1", "2"}, {"5", "3", "1"}};
+  const std::string between = "[[change]]\nchange = \"memory changed\"\n";
+  for (const auto& order : kOrders) {
+    std::string there, back;
+    for (std::size_t i = 0; i < order.size(); ++i) {
+      const std::string from = std::to_string(i + 1);
+      if (from == order[i]) continue;
+      there += "[[change]]\nchange = \"contact moved\"\nport = \"CN1\"\nfrom = " + from +
+               "\nto = " + order[i] + "\n";
+      back += "[[change]]\nchange = \"contact moved\"\nport = \"CN1\"\nfrom = " + order[i] +
+              "\nto = " + from + "\n";
+    }
+    const PartType moved = after(driver(), there);
+    for (std::size_t i = 0; i < order.size(); ++i)
+      EXPECT_EQ(contact(moved, order[i]).signal, contact(driver(), std::to_string(i + 1)).signal);
+    const PartType same = after(driver(), there + between + back);
+    for (const std::string number : {"1", "2", "3"}) {
+      EXPECT_EQ(contact(same, number).signal, contact(driver(), number).signal);
+      EXPECT_EQ(contact(same, number).net_class, contact(driver(), number).net_class);
+    }
+  }
+}
+
 TEST(EffectiveType, leaves_an_unused_place_where_a_contact_was_taken_out) {
   const PartType gone =
       after(driver(), "[[change]]\nchange = \"contact removed\"\nport = \"CN1\"\nfrom = 2\n");
