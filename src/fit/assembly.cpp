@@ -34,6 +34,7 @@ Place place_of(const Catalogue& known, const catalogue::Position& position,
   place.optional = position.optional;
   place.type = place.was = type_in(known, variant, position.name);
   place.roles = place.type && !place.type->roles.empty() ? place.type->roles : position.roles;
+  if (place.roles.empty()) place.roles = {position.name};
   place.empty =
       variant && !place.type && variant->parts.count(position.name) == 0 && position.optional;
   place.where = position.where;
@@ -123,6 +124,10 @@ Result<void> put_in(const Catalogue& known, Assembly& set, const ProposedPart& p
   auto found = place_for(known, set, part);
   if (!found) return found.error();
   Place& place = *found.value();
+  if (place.changed)
+    return Error{ErrorKind::conflict,
+                 fmt::format("{}, line {}: two parts are put in as \"{}\"; a place takes one part.",
+                             part.where.file, part.where.line, part.place)};
   place.changed = true;
   place.empty = false;
   place.from = part.from.empty() ? "elsewhere" : part.from;
@@ -167,6 +172,12 @@ bool Place::fills(const std::string& role) const { return !empty && contains(rol
 std::string Place::called() const {
   return type ? fmt::format("the {} {}", position, type->reference())
               : fmt::format("the {}", position);
+}
+
+std::string Place::origin() const {
+  if (!changed) return "host";
+  const bool loose = from.empty() || from == "shelf" || from == "bought" || from == "elsewhere";
+  return loose ? from + "|" + position : from;
 }
 
 const Place* Assembly::filling(const std::string& role) const {

@@ -38,6 +38,9 @@ struct Place {
   [[nodiscard]] bool fills(const std::string& role) const;
   /// "the light engine TE-3/B" or "the supply".
   [[nodiscard]] std::string called() const;
+  /// Equal for parts that come out of one set and so were set up for each other; loose parts stand
+  /// alone.
+  [[nodiscard]] std::string origin() const;
 };
 
 struct Assembly {

@@ -68,8 +68,9 @@ class SettingJudge {
       return record(setting, "check", *keeper, "the flip is toggled, which can swap its order");
     if (!touched) return;
     if (!sure) return do_unsure(setting, *keeper);
-    const bool together = std::all_of(parts.begin(), parts.end(),
-                                      [&](const Place* p) { return from(*p) == from(*keeper); });
+    const bool together = std::all_of(parts.begin(), parts.end(), [&](const Place* p) {
+      return p->origin() == keeper->origin();
+    });
     if (together && keeper->same_make) return;  // like for like: the values come with the part
     if (together && keeper->changed)
       return record(setting, "travels", *keeper,
@@ -82,8 +83,6 @@ class SettingJudge {
   }
 
  private:
-  // A part of the same make still brings its own values and wear.
-  static std::string from(const Place& place) { return place.changed ? place.from : "host"; }
   static std::string called(const Place& place) {
     return place.type ? place.type->reference() : "the " + place.position;
   }
@@ -169,9 +168,7 @@ class SettingJudge {
 void judge_counter(Findings& findings, const Place& holder, const catalogue::Counter& counter) {
   const Place* subject = findings.set.filling(counter.speaks_of);
   if (!subject || subject == &holder) return;
-  const bool apart =
-      (holder.changed || subject->changed) &&
-      (holder.changed ? holder.from : "host") != (subject->changed ? subject->from : "host");
+  const bool apart = (holder.changed || subject->changed) && holder.origin() != subject->origin();
   if (!apart) return;
   CounterToKnow lie;
   lie.name = counter.name;
