@@ -37,7 +37,6 @@ white-space:nowrap}
 .good{color:var(--good)}.quiet{color:var(--soft)}
 li>ul>.box{margin:.45rem 0 .2rem;padding:.55rem .7rem;border-left:6px solid var(--danger);
 background:var(--danger-box);color:var(--ink)}
-.box>.mark{color:var(--danger)}
 label{display:flex;gap:.8rem;align-items:flex-start;min-height:2.75rem;cursor:pointer}
 input{flex:none;width:1.9rem;height:1.9rem;margin:.1rem 0 0;accent-color:var(--good)}
 .step{font-weight:600}
@@ -48,6 +47,9 @@ li:has(>label>input:checked) .step{color:var(--soft);text-decoration:line-throug
 details{border:1px solid var(--line);border-radius:.5rem;background:var(--box);
 margin:1.2rem 0;padding:0 .9rem}
 summary{min-height:3rem;padding:.7rem 0;font-weight:600;cursor:pointer}
+.more{border:0;background:none;margin:0;padding:0}
+.more summary{min-height:2.2rem;padding:.2rem 0;font-weight:400}
+.box .mark{color:var(--danger)}
 .scroll{overflow-x:auto}
 table{border-collapse:collapse;width:100%}
 th,td{text-align:left;vertical-align:top;padding:.5rem .7rem .5rem 0;
@@ -64,6 +66,8 @@ li{padding:2.5pt 0;break-inside:avoid}
 label{min-height:0}
 input{width:12pt;height:12pt}
 .under{padding-left:1.6rem;display:block!important}
+details:not(.more)::details-content{content-visibility:visible;height:auto}
+summary{min-height:0;list-style:none}
 li:has(>label>input:checked) .step{text-decoration:none;color:#000}
 }
 )css";
@@ -129,8 +133,16 @@ std::string words_of(const Line& line) {
 
 std::string under_of(const Line& line);
 
+std::string opened_by_touch(const Line& line) {
+  std::string html = fmt::format("<details class=\"more\"><summary>{}</summary>", words_of(line));
+  for (const auto& words : line.more) html += fmt::format("<p>{}</p>", escaped(words));
+  return html + "</details>";
+}
+
 std::string item(const Line& line) {
   const bool box = line.tone == Tone::danger && !line.mark.empty();
+  if (!line.more.empty())
+    return fmt::format("<li{}>{}</li>\n", box ? " class=\"box\"" : "", opened_by_touch(line));
   return fmt::format("<li{}>{}{}</li>\n", box ? " class=\"box\"" : "", words_of(line),
                      under_of(line));
 }

@@ -12,22 +12,6 @@ std::string token(std::string words) {
   return words;
 }
 
-std::string verdict_token(fit::Verdict verdict) {
-  switch (verdict) {
-    case fit::Verdict::destroys:
-      return "destroys";
-    case fit::Verdict::does_not_fit:
-      return "does_not_fit";
-    case fit::Verdict::unknown:
-      return "unknown";
-    case fit::Verdict::fits_with_work:
-      return "fits_with_work";
-    case fit::Verdict::fits:
-      return "fits";
-  }
-  return "";
-}
-
 namespace {
 
 using Json = nlohmann::ordered_json;
@@ -35,22 +19,6 @@ using Json = nlohmann::ordered_json;
 // Text from files is UTF-8 by then; anything else is replaced rather than thrown over.
 std::string dumped(const Json& json) {
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
-std::string sort_token(fit::RuleSort sort) {
-  switch (sort) {
-    case fit::RuleSort::single:
-      return "single";
-    case fit::RuleSort::pair:
-      return "pair";
-    case fit::RuleSort::whole:
-      return "whole";
-  }
-  return "";
-}
-
-std::string source_token(Source source) {
-  return std::string(catalogue::word_of(catalogue::kSourceWords, source));
 }
 
 template <class List, class Each>
@@ -69,12 +37,12 @@ Json fact_json(const fit::Fact& fact) {
 Json reason_json(const fit::Reason& reason) {
   return {{"code", reason.code},
           {"rule", reason.rule},
-          {"sort", sort_token(reason.sort)},
-          {"verdict", verdict_token(reason.verdict)},
-          {"before", verdict_token(reason.before)},
+          {"sort", fit::to_text(reason.sort)},
+          {"verdict", fit::to_text(reason.verdict)},
+          {"before", fit::to_text(reason.before)},
           {"says", reason.says},
           {"facts", listed_json(reason.facts, fact_json)},
-          {"source", source_token(reason.source)},
+          {"source", fit::to_text(reason.source)},
           {"will", reason.will},
           {"safety", reason.safety},
           {"roles", reason.roles},
@@ -179,7 +147,7 @@ Json link_json(const fit::Link& link) {
           {"to", {{"role", link.to_role}, {"type", link.to_type}, {"port", link.to_port}}},
           {"lead", link.lead},
           {"carries", link.carries},
-          {"verdict", verdict_token(link.verdict)},
+          {"verdict", fit::to_text(link.verdict)},
           {"touched", link.touched}};
 }
 
@@ -205,7 +173,7 @@ void add_findings(const fit::Judgement& judged, Json& json) {
 Json judged_json(const fit::Judgement& judged, const About& about) {
   Json json;
   json["rebuild"] = about.name;
-  json["verdict"] = verdict_token(judged.verdict);
+  json["verdict"] = fit::to_text(judged.verdict);
   json["model"] = judged.model;
   json["variant"] = judged.variant;
   json["kind"] = judged.kind;

@@ -122,8 +122,9 @@ Block connections(const fit::Judgement& judged) {
                           end_words(link.to_port, link.to_type, link.to_role),
                           link.lead.empty() ? "" : fmt::format(", with the lead {}", link.lead),
                           link.carries.empty() ? "" : fmt::format(" ({})", link.carries)));
-    line.mark = verdict_mark(link.verdict);
-    line.tone = tone_of(link.verdict);
+    const auto verdict = steps::after_work(judged, link);
+    line.mark = verdict_mark(verdict);
+    line.tone = tone_of(verdict);
     block.lines.push_back(std::move(line));
   }
   return block;

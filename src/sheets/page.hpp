@@ -14,9 +14,10 @@ struct Line {
   std::string text;
   std::string code;  ///< ask "why" by it; "" = nothing to ask
   Tone tone = Tone::plain;
-  std::string aside;        ///< at the end of the line: minutes, money
-  std::vector<Line> under;  ///< what belongs to it
-  bool tick = false;        ///< a box to tick off
+  std::string aside;              ///< at the end of the line: minutes, money
+  std::vector<Line> under;        ///< what belongs to it
+  bool tick = false;              ///< a box to tick off
+  std::vector<std::string> more;  ///< opened by a touch where the sheet is on a screen
 };
 
 struct Table {

@@ -56,7 +56,7 @@ Json rebuild_json(const plan::PlannedRebuild& rebuild) {
   Json json = {{"host", rebuild.host},
                {"model", rebuild.model},
                {"variant", rebuild.variant},
-               {"verdict", verdict_token(rebuild.verdict)},
+               {"verdict", fit::to_text(rebuild.verdict)},
                {"chance", rebuild.chance},
                {"price_minor", rebuild.price.minor},
                {"material_minor", rebuild.material.minor},

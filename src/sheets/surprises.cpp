@@ -34,16 +34,10 @@ Line line_of(const std::string& text, const std::string& code, Tone tone = Tone:
   return line;
 }
 
-Line line_of(const fit::Judgement& judged, const fit::Reason& reason) {
+Line line_of(const fit::Reason& reason) {
   Line line = line_of(reason.says, reason.code, tone_of(reason.before));
-  if (is_danger(reason) && reason.verdict != Verdict::destroys)
-    for (const auto& chosen : judged.adaptations)
-      if (std::find(chosen.codes.begin(), chosen.codes.end(), reason.code) != chosen.codes.end())
-        line.under.push_back(line_of("Made good by: " + chosen.name, ""));
-  if (!reason.not_before.empty()) {
-    Line hold = line_of(reason.not_before, "", Tone::danger);
-    line.under.push_back(hold);
-  }
+  if (!reason.not_before.empty())
+    line.under.push_back(line_of(reason.not_before, "", Tone::danger));
   return line;
 }
 
@@ -53,7 +47,7 @@ Block reasons_block(const fit::Judgement& judged, const std::string& heading, To
   Block block{heading, 2, "", {}, {}, false, false};
   for (const auto& reason : judged.reasons)
     if (reason.will && wanted(reason) && told.first_time(reason.code))
-      block.lines.push_back(line_of(judged, reason));
+      block.lines.push_back(line_of(reason));
   return block;
 }
 
@@ -64,7 +58,8 @@ Block come_along(const fit::Judgement& judged, Told& told) {
     if (!along.from.empty())
       text +=
           along.from == "buy" || along.from == "bought" ? ", to be bought" : ", from " + along.from;
-    if (!along.types.empty()) text += fmt::format(" ({} would do)", listed(along.types));
+    if (!along.types.empty() && along.types != std::vector{along.what})
+      text += fmt::format(" ({} would do)", listed(along.types));
     Line line = line_of(text, along.code);
     if (!along.why.empty()) line.under.push_back(line_of(along.why, ""));
     told.first_time(along.code);
@@ -100,7 +95,7 @@ std::string setting_words(const fit::SettingToDo& todo) {
   if (todo.action == "set") return fmt::format("{}: set it{}", todo.name, start);
   if (todo.action == "travels")
     return fmt::format("{}: comes with its part, nothing to do", todo.name);
-  return fmt::format("{}: find it again{}", todo.name, start);
+  return fmt::format("{}: redo it{}", todo.name, start);
 }
 
 Block must_be_redone(const fit::Judgement& judged, Told& told) {
@@ -153,7 +148,7 @@ Block good_to_know(const fit::Judgement& judged, Told& told) {
         line_of(fmt::format("Not variant {}: {}", out.candidate, out.because), ""));
   for (const auto& reason : judged.reasons)
     if (reason.will && reason.verdict == Verdict::fits && told.first_time(reason.code))
-      block.lines.push_back(line_of(judged, reason));
+      block.lines.push_back(line_of(reason));
   return block;
 }
 

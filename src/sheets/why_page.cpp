@@ -199,7 +199,8 @@ Result<Page> why_page(const plan::Plan& plan, const std::string& code,
   page.title = "Why " + code;
   for (const auto& set : plan.sets)
     if (set.code == code) {
-      page.verdict = {use_words(set.use), sentence(set.why), "", Tone::plain, "", {}, false};
+      page.verdict.mark = use_words(set.use);
+      page.verdict.text = sentence(set.why);
       page.figures.push_back(set.model.empty() ? "Model not known." : set.model + ".");
     }
   for (const auto* list : {&plan.rebuilds, &plan.after_questions})

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <map>
+#include <string_view>
 
 #include <fmt/format.h>
 
@@ -9,8 +11,6 @@
 namespace benchgraft::sheets {
 namespace {
 
-constexpr std::string_view kNotBefore = "not before";
-
 Line under(const std::string& mark, const std::string& text, const std::string& code, Tone tone) {
   Line line;
   line.mark = mark;
@@ -20,12 +20,15 @@ Line under(const std::string& mark, const std::string& text, const std::string& 
   return line;
 }
 
+// The mark says it, so the words need not say it again.
 Line not_before(const steps::Statement& said) {
-  std::string text = said.text;
-  if (lower_first(text).starts_with(kNotBefore))
-    text = std::string(trimmed(std::string_view(text).substr(kNotBefore.size())));
+  std::string_view text = said.text;
+  for (const std::string_view start : {"Not before ", "not before "})
+    if (text.starts_with(start)) text.remove_prefix(start.size());
+  if (constexpr std::string_view kDone = "this is done: "; text.starts_with(kDone))
+    return under("Do first", std::string(text.substr(kDone.size())), said.code, Tone::danger);
   Line line = under("Not before", "", said.code, Tone::danger);
-  line.text = text.empty() || text.back() == '.' ? text : text + ".";
+  line.text = std::string(text) + (text.ends_with('.') ? "" : ".");
   return line;
 }
 
@@ -38,16 +41,37 @@ std::string minutes_aside(const steps::Step& step) {
   return text;
 }
 
-// Within one stage a hazard is told in full once; after that its name and where the rest stands.
+// A hazard is told in full where it is first met: in the donors, in the set, and again with power.
+// After that its name stands on the step, and the words open by a touch.
 class Cautions {
  public:
-  void new_stage() { told_.clear(); }
+  void enter(steps::Stage stage) {
+    if (stage == steps::Stage::make_safe || stage == steps::Stage::first_power) told_.clear();
+  }
 
-  Line line(const steps::StepCaution& caution, int step) {
-    const auto [first, fresh] = told_.emplace(caution.text, step);
-    if (fresh || caution.hazard.empty()) return under("Caution", caution.text, "", Tone::danger);
-    return under("Caution", fmt::format("{}, in full on step {}", caution.hazard, first->second),
-                 "", Tone::danger);
+  std::vector<Line> lines(const std::vector<steps::StepCaution>& cautions, int step) {
+    std::vector<Line> said;
+    std::vector<std::string> names, steps_of, texts;
+    for (const auto& caution : cautions) {
+      const auto [first, fresh] = told_.emplace(caution.text, step);
+      if (fresh || caution.hazard.empty()) {
+        said.push_back(under("Caution", caution.text, "", Tone::danger));
+        continue;
+      }
+      names.push_back(caution.hazard);
+      texts.push_back(caution.text);
+      const auto told_on = std::to_string(first->second);
+      if (std::find(steps_of.begin(), steps_of.end(), told_on) == steps_of.end())
+        steps_of.push_back(told_on);
+    }
+    if (!names.empty()) {
+      said.push_back(under("Caution",
+                           fmt::format("{}; in full on step{} {}", listed(names),
+                                       steps_of.size() > 1 ? "s" : "", listed(steps_of)),
+                           "", Tone::danger));
+      said.back().more = texts;
+    }
+    return said;
   }
 
  private:
@@ -60,14 +84,15 @@ Line step_line(const steps::Step& step, int number, Cautions& cautions) {
   line.code = step.code;
   line.aside = minutes_aside(step);
   line.tick = true;
-  for (const auto& caution : step.cautions) line.under.push_back(cautions.line(caution, number));
+  line.under = cautions.lines(step.cautions, number);
   for (const auto& said : step.not_before) line.under.push_back(not_before(said));
   for (const auto& detail : step.details)
     line.under.push_back(under("", detail.text, detail.code, Tone::plain));
   for (const auto& seen : step.watch) line.under.push_back(under("Watch", seen, "", Tone::work));
-  if (!step.cut.empty())
-    line.under.push_back(
-        under("Pull the plug at once on", lower_first(step.cut), "", Tone::danger));
+  if (!step.cut.empty()) {
+    line.under.push_back(under("Pull the plug at once on", "", "", Tone::danger));
+    line.under.back().text = step.cut + ".";
+  }
   return line;
 }
 
@@ -81,7 +106,7 @@ std::vector<Block> work_blocks(const steps::WorkOrder& work) {
   for (const auto& step : work.steps) {
     if (before == nullptr || before->stage != step.stage) {
       blocks.push_back({steps::to_text(step.stage), 2, "", {}, {}, false, true});
-      cautions.new_stage();
+      cautions.enter(step.stage);
     }
     blocks.back().lines.push_back(step_line(step, ++number, cautions));
     before = &step;

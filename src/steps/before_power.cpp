@@ -16,6 +16,7 @@ constexpr double kPlugProofMinutes = 1;
 constexpr double kDeadProofMinutes = 5;
 constexpr double kPhotoMinutes = 3;
 constexpr double kPieceMinutes = 3;
+constexpr double kFetchMinutes = 2;
 // Shortest cool-down found in user manuals (docs/sources.md, lamps).
 constexpr double kLampCoolMinutes = 45;
 constexpr double kTwoPeopleKilograms = 25;
@@ -28,60 +29,90 @@ Step step(Stage stage, std::string title, std::optional<double> minutes) {
   return made;
 }
 
-double longest_wait(const Site& site) {
-  double longest = site.has_role(kLamp) || site.has_role(kLampDriver) ? kLampCoolMinutes : 0;
-  for (const auto& caution : site.judged().cautions)
-    longest = std::max(longest, caution.waiting_minutes);
-  return longest;
+std::vector<std::string> live_roles(const Site& site) {
+  std::vector<std::string> roles;
+  for (const char* role : {"mains inlet", "supply", kLampDriver})
+    if (site.has_role(role)) roles.emplace_back(role);
+  return roles;
 }
 
-std::string sentence(const std::string& words) {
-  const auto text = capitalised(words);
-  return text.empty() || text.back() == '.' ? text : text + ".";
+// Roles a hand comes near in this rebuild.
+std::vector<std::string> handled_roles(const Site& site, const Handling& handling) {
+  auto roles = live_roles(site);
+  for (const auto* list : {&handling.take_out, &handling.put_in, &handling.on_bench})
+    for (const auto& item : *list) roles.insert(roles.end(), item.roles.begin(), item.roles.end());
+  return roles;
+}
+
+struct Wait {
+  double minutes = 0;
+  std::vector<StepCaution> why;
+};
+
+// What has to cool or run out of charge does so side by side: the longest wait is the wait.
+Wait wait_before_opening(const Site& site, const Handling& handling) {
+  const auto roles = handled_roles(site, handling);
+  Wait wait;
+  for (const auto& caution : site.cautions()) {
+    if (caution.waiting_minutes <= 0) continue;
+    if (!caution.roles.empty() && !shares(caution.roles, roles)) continue;
+    wait.minutes = std::max(wait.minutes, caution.waiting_minutes);
+    wait.why.push_back({caution.hazard, caution.text});
+  }
+  if (shares(roles, {kLamp})) wait.minutes = std::max(wait.minutes, kLampCoolMinutes);
+  return wait;
 }
 
 bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
 
+// Where a part is fetched: a donor by its code or model, or one of these.
+constexpr const char* kBought = "bought";
+constexpr const char* kShelf = "shelf";
+constexpr const char* kReady = "";
+
 std::string fetch_title(const std::string& from) {
-  if (is_bought(from)) return "Have these bought parts on the bench.";
-  if (from == "shelf") return "Take these parts from the shelf.";
+  if (from == kBought) return "Have these bought parts on the bench.";
+  if (from == kShelf) return "Take these parts from the shelf.";
+  if (from == kReady) return "Lay these ready as well.";
   return fmt::format("Take these parts out of {}.", from);
 }
 
 struct Fetched {
+  std::string from;
   std::vector<Statement> parts;
   std::vector<std::string> roles;
 };
 
-// What to get, by where it comes from, in the order the sources are first named.
-std::vector<std::pair<std::string, Fetched>> by_source(const Site& site) {
-  std::vector<std::pair<std::string, Fetched>> sources;
-  const auto at = [&](const std::string& from) -> Fetched& {
-    for (auto& [known, fetched] : sources)
-      if (known == from) return fetched;
-    return sources.emplace_back(from, Fetched{}).second;
-  };
-  for (const auto& seat : site.judged().seats) {
-    if (!seat.changed || seat.from.empty() || seat.from == "host") continue;
-    auto& fetched = at(is_bought(seat.from) ? "bought" : seat.from);
-    fetched.parts.push_back({capitalised(named(seat.position, seat.type)) + ".", ""});
-    fetched.roles.insert(fetched.roles.end(), seat.roles.begin(), seat.roles.end());
-  }
-  for (const auto& along : site.judged().companions) {
-    const std::string from = is_bought(along.from) ? "bought" : along.from;
-    const bool listed = std::any_of(sources.begin(), sources.end(),
-                                    [&](const auto& source) { return source.first == from; });
-    if (from == "bought" || listed)
-      at(from).parts.push_back({capitalised(along.what) + ".", along.code});
-  }
-  return sources;
+Fetched& fetched_from(const std::string& from, std::vector<Fetched>& sources) {
+  for (auto& known : sources)
+    if (known.from == from) return known;
+  return sources.emplace_back(Fetched{from, {}, {}});
 }
 
-std::vector<std::string> live_roles(const Site& site) {
-  std::vector<std::string> roles;
-  for (const char* role : {"mains inlet", "inlet", "supply", kLampDriver})
-    if (site.has_role(role)) roles.emplace_back(role);
-  return roles;
+bool is_a_seat(const fit::Judgement& judged, const std::string& what) {
+  return std::any_of(judged.seats.begin(), judged.seats.end(),
+                     [&](const fit::Seat& seat) { return seat.changed && seat.type == what; });
+}
+
+// What to get, by where it comes from, in the order the sources are first named.
+std::vector<Fetched> by_source(const Site& site) {
+  std::vector<Fetched> sources;
+  const auto& judged = site.judged();
+  for (const auto& seat : judged.seats) {
+    if (!seat.changed || seat.from.empty() || seat.from == "host") continue;
+    auto& fetched = fetched_from(is_bought(seat.from) ? kBought : seat.from, sources);
+    fetched.parts.push_back({sentence(named(seat.position, seat.type)), ""});
+    fetched.roles.insert(fetched.roles.end(), seat.roles.begin(), seat.roles.end());
+  }
+  for (const auto& along : judged.companions)
+    if (is_bought(along.from) && !is_a_seat(judged, along.what))
+      fetched_from(kBought, sources).parts.push_back({sentence(along.what), along.code});
+  for (const auto& chosen : judged.adaptations)
+    for (const auto& brought : chosen.brings)
+      fetched_from(kReady, sources)
+          .parts.push_back({fmt::format("{}, for: {}.", capitalised(brought), chosen.name),
+                            chosen.codes.empty() ? "" : chosen.codes.front()});
+  return sources;
 }
 
 std::optional<double> minutes_of(const Site& site, const std::string& code) {
@@ -110,9 +141,8 @@ bool cures(const fit::ChosenAdaptation& chosen, const std::string& code) {
   return std::find(chosen.codes.begin(), chosen.codes.end(), code) != chosen.codes.end();
 }
 
-void wire_and_check(const fit::Repin& repin, Step& made) {
-  if (!repin.conductor.empty()) made.details.push_back({sentence("Wire: " + repin.conductor), ""});
-  made.details.push_back({"Check every contact with the meter before it is joined.", ""});
+void wire(const fit::Repin& repin, Step& made) {
+  if (!repin.conductor.empty()) made.details.push_back({sentence(repin.conductor), ""});
 }
 
 // Re-pins that are not already told as a piece of chosen work.
@@ -135,7 +165,8 @@ void repins(const Site& site, Steps& steps) {
           {fmt::format("{}: from contact {} to contact {}.",
                        capitalised(move.signal.empty() ? "wire" : move.signal), move.from, move.to),
            ""});
-    wire_and_check(repin, made);
+    wire(repin, made);
+    made.details.push_back({"Check every contact with the meter before it is joined.", ""});
     steps.push_back(std::move(made));
   }
 }
@@ -151,7 +182,7 @@ void adaptations(const Site& site, Steps& steps) {
     }
     for (const auto& todo : chosen.steps) made.details.push_back({sentence(todo), ""});
     for (const auto& repin : site.judged().repins)
-      if (cures(chosen, repin.code)) wire_and_check(repin, made);
+      if (cures(chosen, repin.code)) wire(repin, made);
     if (!chosen.risk.empty()) made.cautions.push_back({"", sentence(chosen.risk)});
     steps.push_back(std::move(made));
   }
@@ -201,17 +232,18 @@ void read_first(const Site& site, Steps& steps) {
   auto made =
       step(Stage::read_first, "If the set still starts, read before you unplug.", kReadMinutes);
   made.details.push_back({"Photograph every page of the service menu.", ""});
-  for (const auto& setting : judged.settings)
-    made.details.push_back({fmt::format("Write down {}.", setting.name), setting.code});
-  for (const auto& counter : judged.counters)
-    made.details.push_back({fmt::format("Write down what {} shows.", counter.name), counter.code});
+  std::vector<std::string> names;
+  for (const auto& setting : judged.settings) names.push_back(setting.name);
+  for (const auto& counter : judged.counters) names.push_back("what " + counter.name + " shows");
+  made.details.push_back({fmt::format("Write down: {}.", listed(names)), ""});
   steps.push_back(std::move(made));
 }
 
 void fetch(const Site& site, Steps& steps) {
-  for (auto& [from, fetched] : by_source(site)) {
-    const bool donor = from != "bought" && from != "shelf";
-    auto made = step(Stage::fetch, fetch_title(from), 2);
+  for (auto& fetched : by_source(site)) {
+    const auto& from = fetched.from;
+    const bool donor = from != kBought && from != kShelf && from != kReady;
+    auto made = step(Stage::fetch, fetch_title(from), kFetchMinutes);
     made.details = std::move(fetched.parts);
     if (donor) {
       const auto out = site.out_minutes(fetched.roles);
@@ -231,7 +263,7 @@ void fetch(const Site& site, Steps& steps) {
   }
 }
 
-void make_safe(const Site& site, Steps& steps) {
+void make_safe(const Site& site, const Handling& handling, Steps& steps) {
   auto unplug = step(Stage::make_safe, "Switch off and pull the mains plug.", kUnplugMinutes);
   if (site.has_role(kLamp))
     unplug.details.push_back({"If the lamp was lit, let the fans run down first.", ""});
@@ -239,12 +271,11 @@ void make_safe(const Site& site, Steps& steps) {
   unplug.details.push_back({"Lay the plug where you can see it, until first power.", ""});
   steps.push_back(std::move(unplug));
 
-  const double wait = longest_wait(site);
-  if (wait > 0) {
+  auto wait = wait_before_opening(site, handling);
+  if (wait.minutes > 0) {
     auto cool = step(Stage::make_safe, "Let it cool down and run out of charge.", 0.0);
-    cool.waiting_minutes = wait;
-    for (const auto& caution : site.judged().cautions)
-      if (caution.waiting_minutes > 0) cool.cautions.push_back({caution.hazard, caution.text});
+    cool.waiting_minutes = wait.minutes;
+    cool.cautions = std::move(wait.why);
     steps.push_back(std::move(cool));
   }
   auto plug =
@@ -268,9 +299,8 @@ void open(const Site& site, Steps& steps) {
   auto dead = step(Stage::open, "Prove it dead by meter before a hand goes in.", kDeadProofMinutes);
   dead.roles = live_roles(site);
   dead.details = {
-      {"Measure DC across the big capacitor of the supply.", ""},
-      {"More than 10 V: discharge it through a power resistor of 5 to 50 ohm for each volt printed "
-       "on the capacitor, on insulated probes. Never with a screwdriver.",
+      {"Measure DC across the big capacitor of the supply. Over 10 V: discharge it through a power "
+       "resistor on insulated probes, never with a screwdriver.",
        ""},
       {"Measure again after a minute: a capacitor can climb back.", ""}};
   steps.push_back(std::move(dead));

@@ -40,20 +40,36 @@ bool has(const std::vector<std::string>& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string code_for(const fit::Judgement& judged, const fit::Link& link) {
+bool is_about(const fit::Reason& reason, const fit::Link& link) {
+  return has(reason.ports, link.from_port) && has(reason.ports, link.to_port) &&
+         has(reason.types, link.from_type) && has(reason.types, link.to_type);
+}
+
+// The worst finding about the link as it was found; null when there is none.
+const fit::Reason* reason_for(const fit::Judgement& judged, const fit::Link& link) {
+  const fit::Reason* worst = nullptr;
   for (const auto& reason : judged.reasons)
-    if (has(reason.ports, link.from_port) && has(reason.ports, link.to_port) &&
-        (has(reason.types, link.from_type) || has(reason.types, link.to_type)))
-      return reason.code;
+    if (reason.will && is_about(reason, link) &&
+        (worst == nullptr || reason.before > worst->before))
+      worst = &reason;
+  return worst;
+}
+
+// "once this is done: ..." for a link that the chosen work makes good.
+std::string once_done(const fit::Judgement& judged, const fit::Link& link) {
+  const auto* reason = reason_for(judged, link);
+  if (reason == nullptr) return "";
+  for (const auto& chosen : judged.adaptations)
+    if (has(chosen.codes, reason->code)) return fmt::format(", once this is done: {}", chosen.name);
   return "";
 }
 
-std::string join_words(const fit::Link& link) {
+std::string join_words(const fit::Judgement& judged, const fit::Link& link) {
   const std::string from = end_words(link.from_port, link.from_type, link.from_role);
   const std::string to = end_words(link.to_port, link.to_type, link.to_role);
   const std::string what = link.carries.empty() ? "" : fmt::format(" ({})", link.carries);
   const std::string with = link.lead.empty() ? "" : fmt::format(" with the lead {}", link.lead);
-  switch (link.verdict) {
+  switch (after_work(judged, link)) {
     case fit::Verdict::destroys:
       return fmt::format("Never join {} to {}{}.", from, to, what);
     case fit::Verdict::does_not_fit:
@@ -61,9 +77,12 @@ std::string join_words(const fit::Link& link) {
     case fit::Verdict::unknown:
       return fmt::format("Join {} to {}{}{} only when its question is settled.", from, to, with,
                          what);
-    default:
+    case fit::Verdict::fits_with_work:
+      return fmt::format("Join {} to {}{}{}{}.", from, to, with, what, once_done(judged, link));
+    case fit::Verdict::fits:
       return fmt::format("Join {} to {}{}{}.", from, to, with, what);
   }
+  return "";
 }
 
 // Two ports that the same plug goes into, as far as both are recorded.
@@ -88,6 +107,15 @@ std::vector<Socket> sockets(const Site& site, const Item& item) {
 
 }  // namespace
 
+fit::Verdict after_work(const fit::Judgement& judged, const fit::Link& link) {
+  if (link.verdict < fit::Verdict::does_not_fit) return link.verdict;
+  std::optional<fit::Verdict> worst;
+  for (const auto& reason : judged.reasons)
+    if (reason.will && is_about(reason, link))
+      worst = std::max(worst.value_or(fit::Verdict::fits), reason.verdict);
+  return worst.value_or(link.verdict);
+}
+
 std::vector<Statement> joins(const Site& site, const Handling& handling, std::size_t at) {
   std::vector<Statement> said;
   for (const auto& link : site.judged().links) {
@@ -95,7 +123,9 @@ std::vector<Statement> joins(const Site& site, const Handling& handling, std::si
         std::max({turn(handling, seat_of(site, link.from_role, link.from_type)),
                   turn(handling, seat_of(site, link.to_role, link.to_type)),
                   turn(handling, seat_of_lead(site, link.lead))});
-    if (last == at + 1) said.push_back({join_words(link), code_for(site.judged(), link)});
+    if (last != at + 1) continue;
+    const auto* reason = reason_for(site.judged(), link);
+    said.push_back({join_words(site.judged(), link), reason != nullptr ? reason->code : ""});
   }
   return said;
 }

@@ -31,21 +31,22 @@ Step* joining(const fit::Reason& reason, Steps& steps) {
   return last;
 }
 
-// The first stage of power that reaches one of the roles; the very first when none is named.
+// The first stage of power that reaches one of the roles; for safety, and where none is named, the
+// very first.
 Step* powering(const fit::Reason& reason, Steps& steps) {
   Step* first = nullptr;
   for (auto& each : steps) {
     if (each.stage != Stage::first_power) continue;
     if (first == nullptr) first = &each;
-    if (shares(each.roles, reason.roles)) return &each;
+    if (!reason.safety && shares(each.roles, reason.roles)) return &each;
   }
   return first;
 }
 
 }  // namespace
 
-void place_cautions(const fit::Judgement& judged, Steps& steps) {
-  for (const auto& caution : judged.cautions) {
+void place_cautions(const Site& site, Steps& steps) {
+  for (const auto& caution : site.cautions()) {
     const StepCaution said{caution.hazard, caution.text};
     if (caution.roles.empty()) {
       if (auto* cover = opening(steps)) say_once(cover->cautions, said);
@@ -61,7 +62,8 @@ void place_not_before(const fit::Judgement& judged, Steps& steps) {
   for (const auto& reason : judged.reasons) {
     if (reason.not_before.empty()) continue;
     const Statement statement{reason.not_before, reason.code};
-    auto* joined = joining(reason, steps);
+    // What merely has to be done some time (a lead tied back) only has to be done before power.
+    auto* joined = reason.before >= fit::Verdict::does_not_fit ? joining(reason, steps) : nullptr;
     if (joined != nullptr) say_once(joined->not_before, statement);
     if (joined != nullptr && reason.before != fit::Verdict::destroys) continue;
     if (auto* powered = powering(reason, steps)) say_once(powered->not_before, statement);

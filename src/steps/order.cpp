@@ -51,7 +51,7 @@ Result<WorkOrder> order(const catalogue::Catalogue& known, const fit::Judgement&
   WorkOrder work;
   read_first(site, work.steps);
   fetch(site, work.steps);
-  make_safe(site, work.steps);
+  make_safe(site, handling.value(), work.steps);
   open(site, work.steps);
   take_out(site, handling.value(), work.steps);
   on_the_bench(site, handling.value(), work.steps);
@@ -61,7 +61,7 @@ Result<WorkOrder> order(const catalogue::Catalogue& known, const fit::Judgement&
   if (const auto adjusted = adjust(site, work.steps); !adjusted) return adjusted.error();
   prove(site, work.steps);
   hand_over(site, work.steps);
-  place_cautions(judged, work.steps);
+  place_cautions(site, work.steps);
   place_not_before(judged, work.steps);
   add_up(work);
   return work;

@@ -4,11 +4,25 @@
 
 #include <fmt/format.h>
 
+#include "base/text.hpp"
+
 namespace benchgraft::steps {
 
 Site::Site(const catalogue::Catalogue& known, const fit::Judgement& judged)
-    : known_(known), judged_(judged), model_(known.model(judged.model)) {
+    : known_(known),
+      judged_(judged),
+      model_(known.model(judged.model)),
+      cautions_(judged.cautions) {
   kind_ = known.set_kind(model_ != nullptr && judged.kind.empty() ? model_->kind : judged.kind);
+  if (kind_ == nullptr) return;
+  for (const auto& hazard : kind_->hazards) {
+    const bool held = std::any_of(cautions_.begin(), cautions_.end(), [&](const auto& caution) {
+      return caution.hazard == hazard.name;
+    });
+    if (!held)
+      cautions_.push_back(
+          {hazard.name, hazard.caution, hazard.roles, hazard.waiting_minutes.value_or(0)});
+  }
 }
 
 bool Site::has_role(const std::string& role) const {
@@ -69,6 +83,11 @@ catalogue::Protection Site::protection() const {
 std::string named(const std::string& position, const std::string& type) {
   if (position.empty()) return type.empty() ? "the part (type not known)" : type;
   return fmt::format("the {} ({})", position, type.empty() ? "type not known" : type);
+}
+
+std::string sentence(const std::string& words) {
+  const auto text = capitalised(words);
+  return text.empty() || text.back() == '.' || text.back() == '?' ? text : text + ".";
 }
 
 bool shares(const std::vector<std::string>& some, const std::vector<std::string>& others) {

@@ -35,6 +35,8 @@ class Site {
   [[nodiscard]] std::optional<double> in_minutes(const std::vector<std::string>& roles) const;
   /// Reason with that code; null when there is none.
   [[nodiscard]] const fit::Reason* reason(const std::string& code) const;
+  /// What the rebuild meets, then whatever else this kind of set is known to hold.
+  [[nodiscard]] const std::vector<fit::Caution>& cautions() const { return cautions_; }
   /// I or II of the finished set, as far as it is recorded.
   [[nodiscard]] catalogue::Protection protection() const;
 
@@ -43,10 +45,13 @@ class Site {
   const fit::Judgement& judged_;
   const catalogue::SetKind* kind_ = nullptr;
   const catalogue::Model* model_ = nullptr;
+  std::vector<fit::Caution> cautions_;
 };
 
 /// "the light engine (LE-20)", "the main board (type not known)".
 std::string named(const std::string& position, const std::string& type);
+/// `words` as a sentence: capital first, full stop last.
+std::string sentence(const std::string& words);
 bool shares(const std::vector<std::string>& some, const std::vector<std::string>& others);
 
 }  // namespace benchgraft::steps

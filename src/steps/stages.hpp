@@ -17,7 +17,7 @@ using Steps = std::vector<Step>;
 // before_power.cpp: nothing here has mains on it.
 void read_first(const Site& site, Steps& steps);
 void fetch(const Site& site, Steps& steps);
-void make_safe(const Site& site, Steps& steps);
+void make_safe(const Site& site, const Handling& handling, Steps& steps);
 void open(const Site& site, Steps& steps);
 void take_out(const Site& site, const Handling& handling, Steps& steps);
 void on_the_bench(const Site& site, const Handling& handling, Steps& steps);
@@ -39,7 +39,7 @@ void hand_over(const Site& site, Steps& steps);
 
 // marks.cpp
 /// Puts each caution on the steps of its roles, and those without roles on the opening.
-void place_cautions(const fit::Judgement& judged, Steps& steps);
+void place_cautions(const Site& site, Steps& steps);
 /// Puts each "not before" where the thing is joined, and where it meets power.
 void place_not_before(const fit::Judgement& judged, Steps& steps);
 

@@ -67,6 +67,9 @@ struct WorkOrder {
   int without_minutes = 0;     ///< steps whose minutes are not recorded
 };
 
+/// What a link is once the chosen work is done: a clash that work makes good is "fits with work".
+fit::Verdict after_work(const fit::Judgement& judged, const fit::Link& link);
+
 /// The whole order of work for a judged rebuild.
 /// source: positions' and pieces' "after" always hold; a kind's "after" holds where they are
 /// silent. fails: positions, pieces, settings or the roles of a kind wait for each other in a

@@ -21,6 +21,9 @@ constexpr double kSoakMinutes = 120;
 constexpr double kColdStartsMinutes = 15;
 constexpr double kHandOverMinutes = 10;
 
+// Direct voltage that may be met by a probe held in the hand (docs/sources.md, discharge).
+constexpr double kTouchableVolts = 60;
+
 constexpr const char* kCutAlways =
     "smoke, a smell, arcing, a humming or hissing part, or anything that gets hot fast";
 
@@ -59,16 +62,20 @@ std::string volts_words(const catalogue::Range& volts) {
                                  : fmt::format("{:g} to {:g} V", volts.low, volts.high);
 }
 
-// What the supply's own record says its rails should be.
+// What the supply's own record says its low rails should be. Nobody measures a live bus here.
 std::vector<std::string> rails_to_see(const Site& site) {
   std::vector<std::string> seen;
   for (const auto& seat : site.judged().seats) {
     const auto* type = site.type_in(seat);
     if (type == nullptr || !type->fills("supply")) continue;
-    for (const auto& rail : type->rails)
-      if (rail.volts)
-        seen.push_back(fmt::format("Rail {} of {}: {}.", rail.name, type->reference(),
-                                   volts_words(*rail.volts)));
+    std::vector<std::string> rails;
+    for (const auto& rail : type->rails) {
+      if (!rail.volts || rail.volts->high > kTouchableVolts) continue;
+      const auto volts = volts_words(*rail.volts);
+      rails.push_back(rail.name == volts ? volts : fmt::format("{} {}", rail.name, volts));
+    }
+    if (!rails.empty())
+      seen.push_back(fmt::format("Low rails of {}: {}.", type->reference(), listed(rails)));
   }
   return seen;
 }
@@ -220,7 +227,7 @@ Result<std::vector<const fit::SettingToDo*>> settings_in_order(const Site& site)
 std::string setting_title(const fit::SettingToDo& todo) {
   if (todo.action == "check") return fmt::format("Check {}.", todo.name);
   if (todo.action == "set") return fmt::format("Set {}.", todo.name);
-  return fmt::format("Find {} again.", todo.name);
+  return fmt::format("Redo {}.", todo.name);
 }
 
 std::string flip_words(const catalogue::Flip& flip) {
