@@ -76,9 +76,9 @@ struct TestFirst {
 };
 
 struct Plan {
-  Money value;        ///< of the rebuilds below, recomputed by recheck
-  Money bound;        ///< no plan of this room (as modelled) is worth more
-  double gap = 0;     ///< (bound - value) / max(bound, 1 minor unit)
+  Money value;     ///< of the rebuilds below, recomputed by recheck
+  Money bound;     ///< no plan of this room (as modelled) is worth more
+  double gap = 0;  ///< (bound - value) / max(bound, 1 minor unit)
   bool proven = false;
   std::string method;  ///< "enumeration" or "integer program", with its limits
   std::vector<PlannedRebuild> rebuilds;
@@ -90,19 +90,20 @@ struct Plan {
 };
 
 struct Options {
-  double seconds = 15;        ///< time limit of the integer program
-  std::size_t enumerate_up_to = 8;  ///< sets; above, the integer program
-  bool value_tests = true;    ///< also work out which test is worth most
+  double seconds = 15;                               ///< time limit of the integer program
+  std::size_t enumerate_up_to = 8;                   ///< sets; above, the integer program
+  bool value_tests = true;                           ///< also work out which test is worth most
   std::function<void(const std::string&)> progress;  ///< may be empty
 };
 
-/// Plans the whole room. Customers' sets are never stripped; wishes are obeyed or named as impossible.
-/// Fails on contradictory wishes and on numbers out of range; an empty room gives an empty plan.
+/// Plans the whole room. Customers' sets are never stripped; wishes are obeyed or named as
+/// impossible. Fails on contradictory wishes and on numbers out of range; an empty room gives an
+/// empty plan.
 Result<Plan> make_plan(const catalogue::Catalogue& known, const shop::Shop& room,
                        const Prospects& prospects, const Options& options);
 
-/// Recomputes value and feasibility of `plan` from the facts alone, sharing nothing with the solver.
-/// Fails with the first thing that is wrong. make_plan always calls it before it returns.
+/// Recomputes value and feasibility of `plan` from the facts alone, sharing nothing with the
+/// solver. Fails with the first thing that is wrong. make_plan always calls it before it returns.
 Result<Money> recheck(const Plan& plan, const catalogue::Catalogue& known, const shop::Shop& room,
                       const Prospects& prospects);
 
