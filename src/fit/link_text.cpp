@@ -110,8 +110,12 @@ std::string each(const Joint& joint, const std::vector<ContactFinding>& found,
 // size: a straight-line table, one sentence a rule
 std::string says(ContactRule rule, const Joint& joint, const std::vector<ContactFinding>& found) {
   const std::string ends =
-      fmt::format("{} on {}", capitalised(port_called(*joint.a, *joint.port_a)),
-                  port_called(*joint.b, *joint.port_b));
+      joint.through_lead()
+          ? fmt::format("{}, through the lead {}, to {}",
+                        capitalised(port_called(*joint.a, *joint.port_a)),
+                        joint.lead->type->reference(), port_called(*joint.b, *joint.port_b))
+          : fmt::format("{} on {}", capitalised(port_called(*joint.a, *joint.port_a)),
+                        port_called(*joint.b, *joint.port_b));
   switch (rule) {
     case ContactRule::domain_clash:
       return fmt::format(
