@@ -186,6 +186,20 @@ void judge_driving(const Pair& p, const Contact& out, const Contact& in, bool in
   if (wants_other) p.find(ContactRule::drive_clash, Verdict::does_not_fit);
 }
 
+// A line that goes both ways: the side with the higher level must not push it into the other.
+void judge_shared(const Pair& p) {
+  const Contact &a = *p.a, &b = *p.b;
+  if (a.direction == Direction::out || b.direction == Direction::out) return;  // judge_driving did
+  if (!a.logic_volts || !b.logic_volts) return;
+  const bool a_higher = *a.logic_volts > *b.logic_volts;
+  const Contact& high = a_higher ? a : b;
+  const Contact& low = a_higher ? b : a;
+  if (*high.logic_volts <= *low.logic_volts * (1 + kRailTolerance)) return;
+  const bool pushes = high.direction != Direction::in && high.drive != Drive::open_collector;
+  if (pushes || high.pull_up == true) return p.find(ContactRule::level_clash, Verdict::destroys);
+  if (!high.pull_up) p.lacks(a_higher ? kMissingPullUp : 0U, a_higher ? 0U : kMissingPullUp);
+}
+
 std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_matter) {
   const bool drives = c.direction == Direction::out;
   const bool receives = c.direction == Direction::in;
@@ -222,6 +236,7 @@ void judge_signal(const Pair& p) {
   }
   if (a_out && !b_out) judge_driving(p, a, b, p.around.b_lights);
   if (b_out && !a_out) judge_driving(p, b, a, p.around.a_lights);
+  if (a.direction == Direction::both || b.direction == Direction::both) judge_shared(p);
 }
 
 // A sensor or switch loop: `protocol` names the curve ("ntc 10k"), `idle` whether it is closed
@@ -312,7 +327,12 @@ void judge_contacts(const Contact* a, const Contact* b, const Surroundings& arou
                    is_excluded_circuit(a ? *a : *b));
   Surroundings turned;
   if (a->net_class == NetClass::unused) return judge_empty(p);
-  if (b->net_class == NetClass::unused) return judge_empty(p.swapped(turned));
+  if (b->net_class == NetClass::unused) {
+    const std::size_t before = found.size();
+    judge_empty(p.swapped(turned));
+    for (std::size_t i = before; i < found.size(); ++i) std::swap(found[i].a, found[i].b);
+    return;
+  }
   if (!judge_domains(p)) return;
   if (a->net_class == NetClass::unknown || b->net_class == NetClass::unknown)
     return p.lacks(lack(a->net_class != NetClass::unknown, kMissingClass),
