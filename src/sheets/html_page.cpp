@@ -1,7 +1,9 @@
 // A page as one HTML file: no scripts, nothing fetched, readable at arm's length, printable on A4.
 #include <fmt/format.h>
 
+#include "base/text.hpp"
 #include "sheets/page.hpp"
+#include "sheets/words.hpp"
 
 namespace benchgraft::sheets {
 namespace {
@@ -35,13 +37,14 @@ white-space:nowrap}
 .aside{color:var(--soft);white-space:nowrap}
 .danger{color:var(--danger)}.bad{color:var(--bad)}.ask{color:var(--ask)}.work{color:var(--work)}
 .good{color:var(--good)}.quiet{color:var(--soft)}
-li>ul>.box{margin:.45rem 0 .2rem;padding:.55rem .7rem;border-left:6px solid var(--danger);
+.box{margin:.45rem 0 0;padding:.45rem .7rem;border-left:6px solid var(--danger);
 background:var(--danger-box);color:var(--ink)}
 label{display:flex;gap:.8rem;align-items:flex-start;min-height:2.75rem;cursor:pointer}
 input{flex:none;width:1.9rem;height:1.9rem;margin:.1rem 0 0;accent-color:var(--good)}
 .step{font-weight:600}
-.step .number{display:inline-block;min-width:1.9em}
-.under{padding-left:2.7rem}
+.step .number{display:inline-block;min-width:2.1em}
+.under .danger{font-weight:600}
+label+.under{padding-left:2.7rem}
 li:has(>label>input:checked)>.under{display:none}
 li:has(>label>input:checked) .step{color:var(--soft);text-decoration:line-through}
 details{border:1px solid var(--line);border-radius:.5rem;background:var(--box);
@@ -49,6 +52,8 @@ margin:1.2rem 0;padding:0 .9rem}
 summary{min-height:3rem;padding:.7rem 0;font-weight:600;cursor:pointer}
 .more{border:0;background:none;margin:0;padding:0}
 .more summary{min-height:2.2rem;padding:.2rem 0;font-weight:400}
+.nb{white-space:nowrap}
+.box+.box{margin-top:0}
 .box .mark{color:var(--danger)}
 .scroll{overflow-x:auto}
 table{border-collapse:collapse;width:100%}
@@ -65,7 +70,7 @@ h2,h3{break-after:avoid}
 li{padding:2.5pt 0;break-inside:avoid}
 label{min-height:0}
 input{width:12pt;height:12pt}
-.under{padding-left:1.6rem;display:block!important}
+label+.under{padding-left:1.6rem;display:block!important}
 details:not(.more)::details-content{content-visibility:visible;height:auto}
 summary{min-height:0;list-style:none}
 li:has(>label>input:checked) .step{text-decoration:none;color:#000}
@@ -93,6 +98,18 @@ std::string escaped(const std::string& text) {
     }
   }
   return safe;
+}
+
+// Printed numbers ("QE-30/A") stay on one line.
+std::string prose(const std::string& text) {
+  std::string html;
+  for (const auto& word : split(bind_units(text), ' ')) {
+    if (!html.empty()) html += ' ';
+    const bool number = word.find('-') != std::string::npos &&
+                        word.find_first_of("0123456789") != std::string::npos;
+    html += number ? fmt::format("<span class=\"nb\">{}</span>", escaped(word)) : escaped(word);
+  }
+  return html;
 }
 
 const char* class_of(Tone tone) {
@@ -123,7 +140,7 @@ std::string mark_of(const Line& line) {
 }
 
 std::string words_of(const Line& line) {
-  std::string words = mark_of(line) + escaped(line.text);
+  std::string words = mark_of(line) + prose(line.text);
   if (!line.code.empty())
     words += fmt::format(" <span class=\"code\">[{}]</span>", escaped(line.code));
   if (!line.aside.empty())
@@ -135,7 +152,7 @@ std::string under_of(const Line& line);
 
 std::string opened_by_touch(const Line& line) {
   std::string html = fmt::format("<details class=\"more\"><summary>{}</summary>", words_of(line));
-  for (const auto& words : line.more) html += fmt::format("<p>{}</p>", escaped(words));
+  for (const auto& words : line.more) html += fmt::format("<p>{}</p>", prose(words));
   return html + "</details>";
 }
 
@@ -143,8 +160,8 @@ std::string item(const Line& line) {
   const bool box = line.tone == Tone::danger && !line.mark.empty();
   if (!line.more.empty())
     return fmt::format("<li{}>{}</li>\n", box ? " class=\"box\"" : "", opened_by_touch(line));
-  return fmt::format("<li{}>{}{}</li>\n", box ? " class=\"box\"" : "", words_of(line),
-                     under_of(line));
+  const char* look = box ? " class=\"box\"" : line.tone == Tone::danger ? " class=\"danger\"" : "";
+  return fmt::format("<li{}>{}{}</li>\n", look, words_of(line), under_of(line));
 }
 
 std::string under_of(const Line& line) {
@@ -169,7 +186,7 @@ std::string table_of(const Table& table) {
   html += "</tr>\n";
   for (const auto& row : table.rows) {
     html += "<tr>";
-    for (const auto& cell : row) html += fmt::format("<td>{}</td>", escaped(cell));
+    for (const auto& cell : row) html += fmt::format("<td>{}</td>", prose(cell));
     html += "</tr>\n";
   }
   return html + "</table></div>\n";
@@ -211,7 +228,7 @@ std::string as_html(const Page& page) {
     html += fmt::format("<p class=\"verdict {}\">{}</p>\n", class_of(page.verdict.tone),
                         words_of(page.verdict));
   for (const auto& figure : page.figures)
-    html += fmt::format("<p class=\"figures\">{}</p>\n", escaped(figure));
+    html += fmt::format("<p class=\"figures\">{}</p>\n", prose(figure));
   html += "</header>\n<main>\n";
   int number = 1;
   for (const auto& block : page.blocks) html += block_html(block, number);

@@ -42,6 +42,7 @@ std::string material_words(const fit::Judgement& judged, const About& about) {
 }
 
 void add_figures(const fit::Judgement& judged, const About& about, Page& page) {
+  if (judged.verdict > Verdict::unknown) return;
   page.figures.push_back(fmt::format("Work: {}. Waiting: {}. {}", minutes_text(judged.work_minutes),
                                      minutes_text(judged.waiting_minutes),
                                      material_words(judged, about)));
@@ -63,13 +64,15 @@ Line plain(const std::string& text, const std::string& code = "") {
   return line;
 }
 
+bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
+
 // Tools and material that the work itself asks for.
 Block on_the_bench(const fit::Judgement& judged, const About& about) {
   Block block{"Have on the bench", 1, "", {}, {}, false, false};
   for (const auto& along : judged.companions) {
     Line line = plain(along.what, along.code);
     line.tick = true;
-    if (along.price) line.aside = money_text(*along.price, about.currency);
+    if (along.price && is_bought(along.from)) line.aside = money_text(*along.price, about.currency);
     block.lines.push_back(std::move(line));
   }
   for (const auto& chosen : judged.adaptations)
@@ -81,7 +84,9 @@ Block on_the_bench(const fit::Judgement& judged, const About& about) {
     }
   for (const auto& repin : judged.repins)
     if (!repin.conductor.empty()) {
-      Line line = plain(fmt::format("Wire for {}: {}", repin.port, repin.conductor), repin.code);
+      Line line =
+          plain(fmt::format("Wire and contacts for the plug {} of {}", repin.port, repin.part),
+                repin.code);
       line.tick = true;
       block.lines.push_back(std::move(line));
     }
@@ -92,7 +97,7 @@ Block on_the_bench(const fit::Judgement& judged, const About& about) {
 }
 
 std::string source_words(const std::string& from) {
-  if (from == "bought" || from == "buy") return "to be bought";
+  if (is_bought(from)) return "to be bought";
   if (from == "shelf") return "shelf";
   return from.empty() ? "not said" : from;
 }

@@ -36,6 +36,7 @@ Line line_of(const std::string& text, const std::string& code, Tone tone = Tone:
 
 Line line_of(const fit::Reason& reason) {
   Line line = line_of(reason.says, reason.code, tone_of(reason.before));
+  if (is_danger(reason)) line.mark = "Danger";
   if (!reason.not_before.empty())
     line.under.push_back(line_of(reason.not_before, "", Tone::danger));
   return line;
@@ -173,15 +174,17 @@ Block look_here(const fit::Judgement& judged, Told& told) {
 }
 
 std::string verdict_words(const fit::Judgement& judged) {
-  const auto asked = judged.questions.size();
   switch (judged.verdict) {
     case Verdict::destroys:
       return "As it stands this rebuild destroys parts or endangers people. Do not build it.";
     case Verdict::does_not_fit:
       return "As it stands these parts do not make one working set.";
     case Verdict::unknown:
-      return fmt::format("{} to settle with the set open, before power.",
-                         capitalised(counted(asked, "question", "questions")));
+      return judged.questions.empty()
+                 ? "Something that matters is not on record."
+                 : fmt::format(
+                       "{} to settle with the set open, before power.",
+                       capitalised(counted(judged.questions.size(), "question", "questions")));
     case Verdict::fits_with_work:
       return "It goes together once the work below is done.";
     case Verdict::fits:
@@ -190,12 +193,21 @@ std::string verdict_words(const fit::Judgement& judged) {
   return "";
 }
 
+std::string danger_words(const fit::Judgement& judged) {
+  const auto& reasons = judged.reasons;
+  const bool danger = judged.verdict != Verdict::destroys &&
+                      std::any_of(reasons.begin(), reasons.end(), [](const fit::Reason& reason) {
+                        return reason.will && is_danger(reason);
+                      });
+  return danger ? " Mind the danger below." : "";
+}
+
 }  // namespace
 
 Line verdict_line(const fit::Judgement& judged) {
   Line line;
   line.mark = verdict_mark(judged.verdict);
-  line.text = verdict_words(judged);
+  line.text = verdict_words(judged) + danger_words(judged);
   line.tone = tone_of(judged.verdict);
   return line;
 }

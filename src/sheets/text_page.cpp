@@ -5,6 +5,7 @@
 
 #include "base/text.hpp"
 #include "sheets/page.hpp"
+#include "sheets/words.hpp"
 
 namespace benchgraft::sheets {
 namespace {
@@ -20,6 +21,13 @@ std::string upper(std::string text) {
   for (char& c : text)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
   return text;
+}
+
+// Plain blanks again, once the line is broken.
+std::string unbound(std::string line) {
+  for (std::size_t at = 0; (at = line.find("\u00A0", at)) != std::string::npos;)
+    line.replace(at, 2, " ");
+  return line;
 }
 
 const char* paint(Tone tone) {
@@ -67,10 +75,10 @@ class Writer {
     line += painted(lead, tone);
     std::size_t at = indent + columns(lead);
     bool first = true;
-    for (const auto& word : split(words, ' ')) {
+    for (const auto& word : split(bind_units(words), ' ')) {
       if (word.empty()) continue;
       if (!first && at + 1 + columns(word) > style_.width) {
-        text_ += line + '\n';
+        text_ += unbound(line) + '\n';
         line = std::string(under, ' ');
         at = under;
         first = true;
@@ -81,7 +89,7 @@ class Writer {
       first = false;
     }
     while (!line.empty() && line.back() == ' ') line.pop_back();
-    text_ += line + '\n';
+    text_ += unbound(line) + '\n';
   }
 
   void write(const Line& line, std::size_t indent, const std::string& bullet) {

@@ -1,5 +1,6 @@
 #include "sheets/words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cstdlib>
 #include <string_view>
@@ -65,6 +66,21 @@ std::string sentence(std::string text) {
   text = capitalised(std::move(text));
   if (text.empty() || text.back() == '.' || text.back() == '?' || text.back() == '!') return text;
   return text + ".";
+}
+
+std::string bind_units(const std::string& text) {
+  constexpr std::array<std::string_view, 17> kUnits{"V",   "A", "mA",  "W",   "Hz", "mm",
+                                                    "cm",  "m", "kg",  "nF",  "h",  "s",
+                                                    "min", "%", "ohm", "EUR", "mm2"};
+  std::string bound;
+  for (const auto& word : split(text, ' ')) {
+    const auto bare = std::string_view(word).substr(0, word.find_first_of(".,;:)"));
+    const bool after_number = !bound.empty() && bound.back() >= '0' && bound.back() <= '9';
+    const bool unit = std::find(kUnits.begin(), kUnits.end(), bare) != kUnits.end();
+    if (!bound.empty()) bound += after_number && unit ? "\u00A0" : " ";
+    bound += word;
+  }
+  return bound;
 }
 
 std::vector<std::string> safety_foot() {

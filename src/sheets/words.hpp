@@ -21,6 +21,9 @@ std::string lower_first(std::string text);
 /// `text` with a full stop at its end, if it has no mark there.
 std::string sentence(std::string text);
 
+/// Blanks between a number and its unit made unbreakable (U+00A0): "5 V" stays on one line.
+std::string bind_units(const std::string& text);
+
 /// The lines every sheet that leads to work ends with.
 std::vector<std::string> safety_foot();
 

@@ -55,7 +55,9 @@ class Cautions {
     for (const auto& caution : cautions) {
       const auto [first, fresh] = told_.emplace(caution.text, step);
       if (fresh || caution.hazard.empty()) {
-        said.push_back(under("Caution", caution.text, "", Tone::danger));
+        const auto mark =
+            caution.hazard.empty() ? "Caution" : fmt::format("Caution, {}", caution.hazard);
+        said.push_back(under(mark, caution.text, "", Tone::danger));
         continue;
       }
       names.push_back(caution.hazard);
@@ -86,8 +88,11 @@ Line step_line(const steps::Step& step, int number, Cautions& cautions) {
   line.tick = true;
   line.under = cautions.lines(step.cautions, number);
   for (const auto& said : step.not_before) line.under.push_back(not_before(said));
+  // What to fetch is the step itself; elsewhere the caution comes before the hand does.
+  auto details = line.under.begin() + (step.stage == steps::Stage::fetch ? 0 : line.under.size());
   for (const auto& detail : step.details)
-    line.under.push_back(under("", detail.text, detail.code, Tone::plain));
+    details =
+        std::next(line.under.insert(details, under("", detail.text, detail.code, Tone::plain)));
   for (const auto& seen : step.watch) line.under.push_back(under("Watch", seen, "", Tone::work));
   if (!step.cut.empty()) {
     line.under.push_back(under("Pull the plug at once on", "", "", Tone::danger));
