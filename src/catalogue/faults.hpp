@@ -18,7 +18,7 @@ namespace benchgraft::catalogue {
 class Faults {
  public:
   void add(const Where& where, const std::string& sentence, ErrorKind kind = ErrorKind::bad_input) {
-    if (!first_) first_ = Error{kind, place(where.file, where.line) + sentence};
+    if (!first_) first_ = Error{kind, place(where.file, where.line) + one_line(sentence)};
   }
   void add(const Error& error) {
     if (!first_) first_ = error;

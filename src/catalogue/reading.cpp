@@ -63,7 +63,7 @@ bool read_triple(Reading& r, const TomlNode& node, Point& out) {
 }  // namespace
 
 void Reading::fault(int line, const std::string& sentence) {
-  if (!error_) error_ = Error{ErrorKind::bad_input, place(file_, line) + sentence};
+  if (!error_) error_ = Error{ErrorKind::bad_input, place(file_, line) + one_line(sentence)};
 }
 
 void Reading::wrong(const TomlNode& node, std::string_view key, std::string_view must) {

@@ -89,7 +89,7 @@ Result<TomlNode> parse_checked(std::string_view text, const std::string& file) {
             "{}the text cannot be read from column {} on ({}); look for a missing or doubled "
             "key, quote, comma or bracket there.",
             place(file, line_of(broken.source())), broken.source().begin.column,
-            broken.description())};
+            one_line(std::string(broken.description())))};
   }
 }
 
@@ -98,14 +98,20 @@ std::string quoted_short(const std::string& text) {
   std::string shown = "\"";
   std::size_t letters = 0;
   for (const char c : text) {
-    const auto byte = static_cast<unsigned char>(c);
-    if ((byte & 0xC0U) != 0x80U && ++letters > kShown) return shown + "...\"";
-    shown += byte < 0x20 || byte == 0x7F ? ' ' : c;
+    const bool starts_letter = (static_cast<unsigned char>(c) & 0xC0U) != 0x80U;
+    if (starts_letter && ++letters > kShown) return one_line(shown) + "...\"";
+    shown += c;
   }
-  return shown + "\"";
+  return one_line(shown) + "\"";
 }
 
 }  // namespace
+
+std::string one_line(std::string text) {
+  for (char& c : text)
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7F) c = ' ';
+  return text;
+}
 
 std::string place(const std::string& file, int line) {
   if (line <= 0) return file + ": ";

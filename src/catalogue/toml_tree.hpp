@@ -39,6 +39,9 @@ struct TomlEntry {
 /// Fails on text that is too large, not UTF-8, not TOML or nested without end.
 Result<TomlNode> parse_toml(std::string_view text, const std::string& file);
 
+/// `text` on one line: line breaks and other control characters become blanks.
+std::string one_line(std::string text);
+
 /// "tern.toml, line 31: "; without the line when it is 0.
 std::string place(const std::string& file, int line);
 

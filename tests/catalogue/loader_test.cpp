@@ -247,6 +247,13 @@ TEST(Loader, says_where_text_is_no_toml) {
               HasSubstr("tern.toml, line 4: the text cannot be read"));
 }
 
+TEST(Loader, keeps_every_message_on_one_line) {
+  for (const std::string body : {"note = fa\nx = 1\n", "\"a\\nb\" = 1\n", "note = [\"a\\n\"]\n"}) {
+    EXPECT_NE(told(body), "");
+    EXPECT_EQ(told(body).find('\n'), std::string::npos) << body;
+  }
+}
+
 TEST(Loader, says_which_byte_is_not_utf8) {
   EXPECT_EQ(told("note = \"\xff\"\n"),
             "tern.toml, line 3: byte 35 (0xff) is not UTF-8 text; save the file as UTF-8.");
