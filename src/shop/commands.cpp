@@ -19,6 +19,8 @@ constexpr std::array<const char*, std::variant_size_v<Command>> kCommandWords = 
     "change set", "change part",   "add wish",       "withdraw wish",  "set terms",
     "add note",   "begin rebuild", "finish rebuild", "give up rebuild"};
 
+}  // namespace
+
 Result<void> check_occasion(const Occasion& occasion) {
   if (occasion.who.empty())
     return Error{ErrorKind::bad_input, "nobody is named for this change; say who makes it."};
@@ -29,8 +31,6 @@ Result<void> check_occasion(const Occasion& occasion) {
                     occasion.when)};
   return {};
 }
-
-}  // namespace
 
 Result<Effect> effect_of(const Command& command, const Shop& now, const Occasion& occasion) {
   if (auto sound = check_occasion(occasion); !sound) return sound.error();

@@ -19,6 +19,9 @@ struct Occasion {
   RandomBits random;
 };
 
+/// Fails when nobody is named or `when` does not start with a day.
+Result<void> check_occasion(const Occasion& occasion);
+
 /// A new set. An empty id or code is made; an empty `taken_in` becomes the date of the occasion.
 struct TakeIn {
   Set set;

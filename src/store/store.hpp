@@ -69,10 +69,12 @@ struct Said {
   std::string at;
 };
 
+/// For one thread at a time; several stores, in one program or many, may have the same file open.
 class Store {
  public:
   /// Fails on a newer file (too_new), one that is not a shop, is locked, cannot be read or written.
-  static Result<Store> open(const std::string& path, Mode mode);
+  /// Waits up to `wait_ms` when another one is writing, here and later.
+  static Result<Store> open(const std::string& path, Mode mode, int wait_ms = 5000);
   Store(Store&&) noexcept;
   Store& operator=(Store&&) noexcept;
   ~Store();
