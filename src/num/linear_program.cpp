@@ -45,6 +45,10 @@ void LinearProgram::limit_column(int column, double low, double high) {
   model_->simplex.setColumnBounds(column, low, high);
 }
 
+void LinearProgram::value_column(int column, double value) {
+  model_->simplex.setObjectiveCoefficient(column, value);
+}
+
 int LinearProgram::rows() const { return model_->simplex.numberRows(); }
 int LinearProgram::columns() const { return model_->simplex.numberColumns(); }
 

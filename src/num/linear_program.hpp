@@ -40,6 +40,7 @@ class LinearProgram {
   int add_column(double value, double low, double high, const Entries& entries);
   void limit_row(int row, double low, double high);
   void limit_column(int column, double low, double high);
+  void value_column(int column, double value);
   [[nodiscard]] int rows() const;
   [[nodiscard]] int columns() const;
   /// Starts from where the last solve ended.

@@ -52,8 +52,8 @@ class Maker {
     for (int p = 0; p < places; ++p) host.places.push_back(place(p));
     for (int a = 0; a < places; ++a)
       for (int b = a + 1; b < places; ++b) add_pairs(host, a, b);
-    host.tiers.push_back({draw(0, 80) * 100.0, static_cast<Bits>(draw(0, 3))});
-    if (one_in(2)) host.tiers.push_back({draw(0, 40) * 100.0, 0});
+    host.tiers.push_back({draw(40, 200) * 100.0, static_cast<Bits>(draw(0, 3))});
+    if (one_in(2)) host.tiers.push_back({draw(0, 80) * 100.0, 0});
     host.provides = one_in(3) ? 1 : 0;
     host.required = static_cast<Bits>(draw(0, (1 << places) - 1));
     host.open_minutes = draw(0, 15);
