@@ -179,7 +179,7 @@ void judge_driving(const Pair& p, const Contact& out, const Contact& in, bool in
       out.idle != Level::unknown && in.idle != Level::unknown && out.idle != in.idle;
   if (inverted || idle_differs)
     p.find(ContactRule::level_clash, in_lights ? Verdict::destroys : Verdict::does_not_fit);
-  if (out.drive == Drive::open_collector && in.pull_up == false)
+  if (out.drive == Drive::open_collector && in.pull_up == false && out.pull_up != true)
     p.find(ContactRule::drive_clash, Verdict::does_not_fit);
   const bool wants_other =
       out.drive != Drive::unknown && in.drive != Drive::unknown && out.drive != in.drive;
@@ -200,21 +200,36 @@ void judge_shared(const Pair& p) {
   if (!high.pull_up) p.lacks(a_higher ? kMissingPullUp : 0U, a_higher ? 0U : kMissingPullUp);
 }
 
-std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_matter) {
+// Data lines carry no active level; plain levels and pulses do.
+bool has_active_level(const Contact& c) {
+  return c.protocol.empty() || c.protocol.starts_with("level") || c.protocol.starts_with("pulse");
+}
+
+// A comparison that would be made with both facts is asked for when one side lacks its fact.
+std::uint32_t level_lacks(const Contact& c, const Contact& other) {
   const bool drives = c.direction == Direction::out;
-  const bool receives = c.direction == Direction::in;
-  std::uint32_t missing = lack(c.direction != Direction::unknown, kMissingDirection) |
-                          lack(!c.signal.empty(), kMissingSignal) |
-                          lack(!c.protocol.empty() || other.protocol.empty(), kMissingProtocol);
-  if (!levels_matter) return missing;
-  missing |= lack(c.active != Level::unknown || !c.protocol.empty(), kMissingActive) |
-             lack(c.logic_volts.has_value() || c.drive == Drive::open_collector ||
-                      c.drive == Drive::dry_contact || c.direction == Direction::passive,
-                  kMissingLogic) |
-             lack(!drives || c.drive != Drive::unknown, kMissingDrive);
-  if (receives && (other.drive == Drive::open_collector || other.drive == Drive::dry_contact))
-    missing |= lack(c.pull_up.has_value(), kMissingPullUp);
-  return missing;
+  const bool receives = c.direction == Direction::in || c.direction == Direction::both;
+  const bool shared = c.direction == Direction::both && other.direction == Direction::both;
+  const bool pulled = other.drive == Drive::open_collector || other.drive == Drive::dry_contact;
+  const bool active_matters = other.active != Level::unknown || (!shared && has_active_level(c));
+  return lack(c.active != Level::unknown || !active_matters, kMissingActive) |
+         lack(c.idle != Level::unknown || other.idle == Level::unknown, kMissingIdle) |
+         lack(c.logic_volts.has_value() ||
+                  (drives && c.drive != Drive::driven && c.drive != Drive::unknown) ||
+                  c.direction == Direction::passive,
+              kMissingLogic) |
+         lack(c.drive != Drive::unknown || c.direction == Direction::passive || shared,
+              kMissingDrive) |
+         lack(!(receives && pulled) || c.pull_up.has_value() || other.pull_up == true,
+              kMissingPullUp);
+}
+
+std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_matter) {
+  const std::uint32_t missing =
+      lack(c.direction != Direction::unknown, kMissingDirection) |
+      lack(!c.signal.empty(), kMissingSignal) |
+      lack(!c.protocol.empty() || other.protocol.empty(), kMissingProtocol);
+  return levels_matter ? missing | level_lacks(c, other) : missing;
 }
 
 void judge_signal(const Pair& p) {
@@ -250,11 +265,12 @@ void judge_loop(const Pair& p) {
       (a.idle != Level::unknown && b.idle != Level::unknown && a.idle != b.idle))
     return p.find(ContactRule::sensor_curve, Verdict::does_not_fit, true);
   const bool sensor = a.net_class == NetClass::thermal;
-  p.lacks(lack(!a.signal.empty(), kMissingSignal) |
-              lack(!sensor || !a.protocol.empty(), kMissingProtocol),
-          lack(!b.signal.empty(), kMissingSignal) |
-              lack(!sensor || !b.protocol.empty(), kMissingProtocol),
-          true);
+  const auto loop_lacks = [&](const Contact& c, const Contact& other) {
+    return lack(!c.signal.empty(), kMissingSignal) |
+           lack(!c.protocol.empty() || (!sensor && other.protocol.empty()), kMissingProtocol) |
+           lack(c.idle != Level::unknown || other.idle == Level::unknown, kMissingIdle);
+  };
+  p.lacks(loop_lacks(a, b), loop_lacks(b, a), true);
 }
 
 // A string of light sources on a constant-current driver.
@@ -378,6 +394,8 @@ const char* rule_name(ContactRule rule) {
       return "sensor curve";
     case ContactRule::empty_contact:
       return "empty contact";
+    case ContactRule::no_return:
+      return "no return";
     case ContactRule::not_recorded:
       return "not recorded";
   }

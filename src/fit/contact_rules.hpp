@@ -29,6 +29,7 @@ enum class ContactRule : std::uint8_t {
   string_current,
   sensor_curve,
   empty_contact,
+  no_return,
   not_recorded,
 };
 
@@ -46,6 +47,7 @@ enum Missing : std::uint32_t {
   kMissingLogic = 1U << 9,
   kMissingProtocol = 1U << 10,
   kMissingPullUp = 1U << 11,
+  kMissingIdle = 1U << 12,
 };
 
 /// One finding about contact `a` facing contact `b`. A null side is not listed on its port.

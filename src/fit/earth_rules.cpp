@@ -215,7 +215,6 @@ void judge_mains_range(Findings& findings) {
     const auto& range = place.type->mains_volts;
     const double mains = findings.conditions.mains_volts;
     if (!range) {
-      if (!place.fills("supply")) continue;
       Reason& reason = findings.unknown(
           RuleSort::single,
           fmt::format("The mains range of {} is not recorded.", place.type->reference()),

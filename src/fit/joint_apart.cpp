@@ -54,12 +54,15 @@ bool has_excluded(const Port& port) {
          std::any_of(port.contacts->begin(), port.contacts->end(), is_excluded_circuit);
 }
 
-std::string why_no_lead(const JointCase& one) {
+std::string why_no_lead(const JointCase& one, const std::vector<ContactFinding>& found) {
   const Joint& joint = one.joint;
   if (has_excluded(*joint.port_a) || has_excluded(*joint.port_b))
     return " This circuit only moves as a whole original lead: none is made or altered.";
   if (!joint.port_a->contacts || !joint.port_b->contacts)
     return " Its contacts are not recorded, so no lead can be worked out.";
+  if (std::any_of(found.begin(), found.end(),
+                  [](const auto& f) { return f.rule == ContactRule::not_recorded; }))
+    return " Some facts are missing, so no lead can be worked out yet.";
   return " The contacts do not pair up, so a lead would not help.";
 }
 
@@ -92,9 +95,6 @@ std::vector<ContactFinding> clashes_by_signal(const JointCase& one) {
   }
   for (const auto& contact : *joint.port_b->contacts)
     judge_reply(contact, *joint.port_a, false, found);
-  found.erase(std::remove_if(found.begin(), found.end(),
-                             [](const auto& f) { return f.rule == ContactRule::not_recorded; }),
-              found.end());
   // Nothing is joined yet, so nothing is destroyed yet.
   for (auto& f : found) f.verdict = std::min(f.verdict, Verdict::does_not_fit);
   return found;
@@ -119,8 +119,10 @@ void judge_apart(JointCase& one) {
                          ? std::nullopt
                          : crossover_wires(*joint.port_a, *joint.port_b, one.around);
   if (!wires) {
-    reason.says += why_no_lead(one);
-    say_clashes(one, clashes_by_signal(one));
+    const auto found = clashes_by_signal(one);
+    reason.says += why_no_lead(one, found);
+    ask_for_missing(one, found);
+    say_clashes(one, found);
     return;
   }
   Repin lead = repin_of(one, *wires, code);

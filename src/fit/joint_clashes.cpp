@@ -81,7 +81,7 @@ void say_clashes(JointCase& one, const std::vector<ContactFinding>& found) {
 
 void judge_reversal(JointCase& one) {
   const Joint& joint = one.joint;
-  if (joint.through_lead() || one.mating.mates != Tri::yes || one.mating.reversible == Tri::no)
+  if (joint.through_lead() || one.mating.mates == Tri::no || one.mating.reversible == Tri::no)
     return;
   if (!one.crossing.complete || ways_of(*joint.port_a) < 2) return;
   std::vector<ContactFinding> found;

@@ -56,11 +56,49 @@ bool names(const Port& port, const std::string& signal) {
                                       [&](const Contact& c) { return c.signal == signal; });
 }
 
+bool used(const Contact& contact) { return contact.net_class != catalogue::NetClass::unused; }
+
 // Two names nobody uses on the other side may be two words for one thing: that is asked, not
 // judged.
 bool perhaps_one_thing(const JointCase& one, const ContactFinding& f) {
   return f.rule == ContactRule::crossed_signals && f.a && f.b &&
          !names(*one.joint.port_b, f.a->signal) && !names(*one.joint.port_a, f.b->signal);
+}
+
+bool is_power(const Contact& c) {
+  return c.net_class == catalogue::NetClass::supply || c.net_class == catalogue::NetClass::bus ||
+         c.net_class == catalogue::NetClass::mains;
+}
+
+// Two rails of like volts, or line and neutral, exchanged: the same name stands on another contact.
+void judge_exchanged_power(const JointCase& one, const Facing& face,
+                           std::vector<ContactFinding>& found) {
+  if (!face.a || !face.b || !is_power(*face.a) || face.a->net_class != face.b->net_class) return;
+  const std::string &x = face.a->signal, &y = face.b->signal;
+  if (x.empty() || y.empty() || x == y) return;
+  if (!names(*one.joint.port_b, x) && !names(*one.joint.port_a, y)) return;
+  const bool safety = face.a->net_class != catalogue::NetClass::supply;
+  found.push_back(
+      {ContactRule::crossed_signals, Verdict::does_not_fit, safety, face.a, face.b, 0, 0});
+}
+
+// Power that flows out and finds no ground to come back by.
+void judge_return(const JointCase& one, std::vector<ContactFinding>& found) {
+  const auto is_ground = [](const Contact* c) {
+    return c && c->net_class == catalogue::NetClass::ground;
+  };
+  const Facing* open_ground = nullptr;
+  bool fed = false, returned = false;
+  for (const auto& face : one.crossing.faces) {
+    fed = fed || (face.a && face.b && is_power(*face.a) && is_power(*face.b));
+    returned = returned || (is_ground(face.a) && is_ground(face.b));
+    const bool faces_nothing = (is_ground(face.a) && face.b && !used(*face.b)) ||
+                               (is_ground(face.b) && face.a && !used(*face.a));
+    if (faces_nothing) open_ground = &face;
+  }
+  if (fed && !returned && open_ground)
+    found.push_back({ContactRule::no_return, Verdict::does_not_fit, false, open_ground->a,
+                     open_ground->b, 0, 0});
 }
 
 }  // namespace
@@ -70,6 +108,7 @@ std::vector<ContactFinding> judge_faces(JointCase& one) {
   for (const auto& face : one.crossing.faces) {
     const std::size_t before = found.size();
     judge_contacts(face.a, face.b, one.around, found);
+    judge_exchanged_power(one, face, found);
     const auto other_name =
         std::find_if(found.begin() + static_cast<std::ptrdiff_t>(before), found.end(),
                      [&](const ContactFinding& f) { return perhaps_one_thing(one, f); });
@@ -91,6 +130,7 @@ std::vector<ContactFinding> judge_faces(JointCase& one) {
       found.push_back(finding);
     }
   }
+  judge_return(one, found);
   return found;
 }
 

@@ -13,12 +13,12 @@ namespace {
 // bursts).
 constexpr double kWattTolerance = 0.05;
 
-void ask_watts(Findings& findings, const Place& place) {
+void ask(Findings& findings, const Place& place, const std::string& what, const std::string& key) {
   Reason& reason = findings.unknown(
-      RuleSort::pair, fmt::format("The lamp watts of {} are not recorded.", place.called()),
-      fmt::format("Read the lamp watts printed on {}.", place.called()), place.type->reference(),
-      "lamp_watts", place.roles.front(), true);
-  reason.facts = {fact_of(*place.type, "lamp watts not recorded")};
+      RuleSort::pair, fmt::format("The lamp {} of {} are not recorded.", what, place.called()),
+      fmt::format("Read the lamp {} printed on {}.", what, place.called()), place.type->reference(),
+      key, place.roles.front(), true);
+  reason.facts = {fact_of(*place.type, "lamp " + what + " not recorded")};
 }
 
 void compare_watts(Findings& findings, const Place& lamp, const Place& driver) {
@@ -64,8 +64,10 @@ void judge_lamp_power(Findings& findings) {
   if (!lamp || !driver || !lamp->type || !driver->type || lamp == driver) return;
   if (!differs(*lamp) && !differs(*driver)) return;
   if (built_together(findings.known, *lamp, *driver)) return;
-  if (!lamp->type->lamp_watts) ask_watts(findings, *lamp);
-  if (!driver->type->lamp_watts) ask_watts(findings, *driver);
+  for (const Place* place : {lamp, driver}) {
+    if (!place->type->lamp_watts) ask(findings, *place, "watts", "lamp_watts");
+    if (!place->type->lamp_volts) ask(findings, *place, "volts", "lamp_volts");
+  }
   if (lamp->type->lamp_watts && driver->type->lamp_watts) compare_watts(findings, *lamp, *driver);
   compare_volts(findings, *lamp, *driver);
 }

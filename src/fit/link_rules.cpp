@@ -65,7 +65,7 @@ void judge_joints(Findings& findings, const std::vector<NoteMatch>& notes) {
     findings.out.links.push_back(std::move(link));
   }
   for (const auto& unclear : findings.joints.ambiguous)
-    if (differs(*unclear.place)) ask_which_socket(findings, unclear);
+    if (differs(*unclear.place) || differs(*unclear.peer)) ask_which_socket(findings, unclear);
 }
 
 }  // namespace benchgraft::fit

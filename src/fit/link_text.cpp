@@ -179,6 +179,9 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
     case ContactRule::empty_contact:
       return fmt::format("{}: {}. A contact left empty on one revision can be live on the next.",
                          ends, met_all(joint, found));
+    case ContactRule::no_return:
+      return fmt::format("{}: {}. The supply has no way back: no ground is joined.", ends,
+                         met_all(joint, found));
     case ContactRule::not_recorded:
       return fmt::format("{}: not all contacts are recorded.", ends);
   }
@@ -186,7 +189,7 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
 }
 
 std::string missing_words(std::uint32_t missing) {
-  constexpr std::array<std::pair<std::uint32_t, const char*>, 12> kWords{
+  constexpr std::array<std::pair<std::uint32_t, const char*>, 13> kWords{
       {{kMissingContact, "what it is"},
        {kMissingDomain, "hot or cold side"},
        {kMissingClass, "class"},
@@ -198,7 +201,8 @@ std::string missing_words(std::uint32_t missing) {
        {kMissingDrive, "drive"},
        {kMissingLogic, "logic volts"},
        {kMissingProtocol, "protocol"},
-       {kMissingPullUp, "pull-up"}}};
+       {kMissingPullUp, "pull-up"},
+       {kMissingIdle, "idle level"}}};
   std::vector<std::string> words;
   for (const auto& [bit, word] : kWords)
     if (missing & bit) words.emplace_back(word);

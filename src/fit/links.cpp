@@ -97,7 +97,7 @@ class Joiner {
       return;
     }
     if (candidates.size() > 1) {
-      Ambiguous unclear{&place, &port, {}};
+      Ambiguous unclear{&place, &port, peer, {}};
       for (const auto* candidate : candidates) unclear.could_be.push_back(candidate->name);
       out_.ambiguous.push_back(std::move(unclear));
     }

@@ -31,6 +31,7 @@ struct Loose {
 struct Ambiguous {
   const Place* place = nullptr;
   const catalogue::Port* port = nullptr;
+  const Place* peer = nullptr;
   std::vector<std::string> could_be;
 };
 

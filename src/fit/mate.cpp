@@ -21,18 +21,19 @@ int number_of(const std::string& text) {
   return read.ec == std::errc{} && read.ptr == text.data() + text.size() ? value : 0;
 }
 
-// A filled hole of the plug meets a pin of the socket that is still there.
-int blocked_way(const Connector& a, const Connector& b, bool turned_round) {
+// A filled hole of the plug meets a pin of the socket that is still there; unknown when nobody
+// looked at the pins. `at` is the pin.
+Tri blocked(const Connector& a, const Connector& b, bool turned_round, int& at) {
   const Connector& plug = a.half == Half::plug ? a : b;
   const Connector& socket = a.half == Half::plug ? b : a;
-  if (!plug.gaps) return 0;
+  if (!plug.gaps || plug.gaps->empty()) return Tri::no;
+  if (!socket.gaps) return Tri::unknown;
   for (const int hole : *plug.gaps) {
-    const int pin = turned_round && plug.ways ? *plug.ways + 1 - hole : hole;
-    const bool pin_is_out = socket.gaps && std::find(socket.gaps->begin(), socket.gaps->end(),
-                                                     pin) != socket.gaps->end();
-    if (!pin_is_out) return pin;
+    at = turned_round && plug.ways ? *plug.ways + 1 - hole : hole;
+    if (std::find(socket.gaps->begin(), socket.gaps->end(), at) == socket.gaps->end())
+      return Tri::yes;
   }
-  return 0;
+  return Tri::no;
 }
 
 // What certainly keeps them apart; "" = nothing known.
@@ -69,9 +70,12 @@ Mating mate(const Connector& a, const Connector& b) {
       a.one_at != OneAt::unknown && b.one_at != OneAt::unknown && a.one_at != b.one_at;
   answer.reversible = reversible(a, b);
   answer.because = kept_apart(a, b);
-  if (answer.because.empty() && a.half != Half::unknown && b.half != Half::unknown)
-    if (const int pin = blocked_way(a, b, answer.turned_round))
-      answer.because = fmt::format("a filled hole meets pin {}", pin);
+  Tri stopped = Tri::no;
+  if (answer.because.empty() && a.half != Half::unknown && b.half != Half::unknown) {
+    int pin = 0;
+    stopped = blocked(a, b, answer.turned_round, pin);
+    if (stopped == Tri::yes) answer.because = fmt::format("a filled hole meets pin {}", pin);
+  }
   if (!answer.because.empty()) {
     answer.mates = Tri::no;
     return answer;
@@ -79,9 +83,18 @@ Mating mate(const Connector& a, const Connector& b) {
   const auto need = [&](bool known, const char* key) {
     if (!known) answer.missing.emplace_back(key);
   };
+  // What only one side tells cannot be compared, and the comparison may have gone against it.
+  const bool one_end = (a.one_at == OneAt::unknown) == (b.one_at == OneAt::unknown);
   need(!a.family.empty() && !b.family.empty(), "family");
   need(a.ways && b.ways, "ways");
   need(a.half != Half::unknown && b.half != Half::unknown, "half");
+  need(a.pitch_mm.has_value() == b.pitch_mm.has_value(), "pitch_mm");
+  need(a.key.empty() == b.key.empty(), "key");
+  need(one_end, "one_at");
+  need((a.ribbon_side == RibbonSide::unknown) == (b.ribbon_side == RibbonSide::unknown),
+       "ribbon_side");
+  need(stopped == Tri::no, "gaps");
+  if (!one_end) answer.reversible = either(answer.reversible, Tri::unknown);
   answer.mates = answer.missing.empty() ? Tri::yes : Tri::unknown;
   return answer;
 }

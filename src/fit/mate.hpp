@@ -20,7 +20,8 @@ struct Mating {
 };
 
 /// Compares family, pitch, ways, halves, filled holes against pins, contact-1 end and ribbon side.
-/// Gaps nobody recorded are taken as none: that can only make a danger show, never hide one.
+/// A fact that only one side tells leaves the answer open. Filled holes nobody recorded are taken
+/// as none: that can only make a danger show, never hide one.
 Mating mate(const catalogue::Connector& a, const catalogue::Connector& b);
 
 /// Number of ways: recorded, or the highest contact number; 0 = unknown.
