@@ -70,6 +70,10 @@ std::size_t first_bad_utf8(std::string_view bytes) {
   return std::string_view::npos;
 }
 
+bool contains(std::span<const std::string> words, std::string_view word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
 std::string listed(std::span<const std::string> words) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {

@@ -21,6 +21,9 @@ std::string nearest_word(std::string_view word, std::span<const std::string> kno
 /// surrogates.
 std::size_t first_bad_utf8(std::string_view bytes);
 
+/// True when `word` is one of `words`.
+bool contains(std::span<const std::string> words, std::string_view word);
+
 /// "a", "a and b", "a, b and c".
 std::string listed(std::span<const std::string> words);
 

@@ -6,15 +6,13 @@
 
 #include <fmt/format.h>
 
+#include "base/text.hpp"
+
 namespace benchgraft::fit {
 namespace {
 
 using catalogue::Adaptation;
 using catalogue::Cure;
-
-bool contains(const std::vector<std::string>& words, const std::string& word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 // Joined hot and cold circuits, a lamp on the wrong driver, another mains, an open door or thermal
 // loop: no work on a plug makes these good, only the right part does.

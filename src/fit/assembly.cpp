@@ -1,6 +1,7 @@
 #include "fit/assembly.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -13,10 +14,6 @@ namespace {
 using catalogue::Catalogue;
 using catalogue::PartType;
 using catalogue::ProposedPart;
-
-bool contains(const std::vector<std::string>& words, const std::string& word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 const PartType* type_in(const Catalogue& known, const catalogue::Variant* variant,
                         const std::string& position) {
@@ -239,6 +236,10 @@ bool built_together(const Catalogue& known, const Place& a, const Place& b) {
     for (const auto& variant : model->variants)
       if (in(variant, ra) && in(variant, rb)) return true;
   return false;
+}
+
+double distance(const catalogue::Point& a, const catalogue::Point& b) {
+  return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 }
 
 const catalogue::Model* donor_model(const Catalogue& known, const Place& place) {

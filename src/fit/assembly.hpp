@@ -67,6 +67,9 @@ Result<Assembly> assemble(const catalogue::Catalogue& known, const catalogue::Re
 /// factory.
 bool built_together(const catalogue::Catalogue& known, const Place& a, const Place& b);
 
+/// Straight distance in mm.
+double distance(const catalogue::Point& a, const catalogue::Point& b);
+
 /// The model `from` names ("Model", "Model/Variant"), else the only model built with `reference`.
 const catalogue::Model* donor_model(const catalogue::Catalogue& known, const Place& place);
 

@@ -64,6 +64,10 @@ Fact fact_of(const catalogue::PartType& type, const std::string& text) {
   return {fmt::format("{}: {}", type.reference(), text), type.where};
 }
 
+Fact fact_of(const catalogue::SwapNote& note) {
+  return {fmt::format("swap note \"{}\"", note.name), note.where};
+}
+
 Fact fact_of(const catalogue::Model& model, const std::string& text) {
   return {fmt::format("{}: {}", model.name, text), model.where};
 }

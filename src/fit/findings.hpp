@@ -52,6 +52,8 @@ class Findings {
 Fact fact_of(const catalogue::PartType& type, const std::string& text);
 /// A contact as recorded: number, signal, class, domain, volts, amps, direction, levels, protocol.
 Fact fact_of(const Place& place, const catalogue::Port& port, const catalogue::Contact& contact);
+/// A swap note as a fact.
+Fact fact_of(const catalogue::SwapNote& note);
 /// A fact of the model.
 Fact fact_of(const catalogue::Model& model, const std::string& text);
 

@@ -23,10 +23,6 @@ bool is_order_clash(ContactRule rule) {
          rule == ContactRule::protocol_clash || rule == ContactRule::drive_clash;
 }
 
-Fact fact(const catalogue::SwapNote& note) {
-  return {fmt::format("swap note \"{}\"", note.name), note.where};
-}
-
 // A swap that worked against pins that say it cannot: both are shown, neither is dropped.
 void say_contradiction(JointCase& one, ContactRule rule, const std::vector<ContactFinding>& group,
                        Verdict derived) {
@@ -40,7 +36,7 @@ void say_contradiction(JointCase& one, ContactRule rule, const std::vector<Conta
       rule_name(rule));
   reason.source = Source::verified;
   one.add_facts(reason, group);
-  reason.facts.push_back(fact(*one.word->note));
+  reason.facts.push_back(fact_of(*one.word->note));
   one.findings.ask(
       fmt::format("Which is right for {}: the recorded pins or the swap note?", one.ends()),
       one.joint.a->type->reference(), fmt::format("port {}", one.joint.port_a->name),
@@ -110,7 +106,7 @@ void heed_plug_note(JointCase& one) {
     for (auto& reason : one.findings.out.reasons)
       if (std::find(one.repairable.begin(), one.repairable.end(), reason.code) !=
           one.repairable.end())
-        reason.facts.push_back(fact(note));
+        reason.facts.push_back(fact_of(note));
     if (one.worst == Verdict::destroys) return;
     Reason& reason = one.say(
         "swap note", Verdict::destroys,
@@ -118,7 +114,7 @@ void heed_plug_note(JointCase& one) {
                     "recorded contacts do not explain it yet.",
                     capitalised(one.ends()), note.name));
     reason.source = Source::verified;
-    reason.facts = {fact(note)};
+    reason.facts = {fact_of(note)};
     reason.would_change = "Contacts recorded so that they explain the note would change this.";
   } else if (one.settled) {
     Reason& reason = one.say("swap note", Verdict::fits,
@@ -126,7 +122,7 @@ void heed_plug_note(JointCase& one) {
                                          "all contacts are recorded.",
                                          capitalised(one.ends()), note.name));
     reason.source = Source::verified;
-    reason.facts = {fact(note)};
+    reason.facts = {fact_of(note)};
   }
 }
 

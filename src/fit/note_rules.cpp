@@ -12,8 +12,6 @@ namespace {
 using catalogue::SwapNote;
 using catalogue::SwapResult;
 
-Fact fact(const SwapNote& note) { return {fmt::format("swap note \"{}\"", note.name), note.where}; }
-
 std::string without_full_stop(std::string text) {
   while (!text.empty() && text.back() == '.') text.pop_back();
   return text;
@@ -31,7 +29,7 @@ Reason& say(Findings& findings, const NoteMatch& match, Verdict verdict, const s
   reason.source = Source::verified;
   reason.roles = {match.moved->roles.front()};
   reason.types = {match.moved->type->reference()};
-  reason.facts = {fact(*match.note)};
+  reason.facts = {fact_of(*match.note)};
   reason.would_change =
       "Correcting the note, or recording the contacts that explain it, would change this.";
   return reason;

@@ -141,7 +141,7 @@ void heed_notes(Findings& findings, const Place& engine, const std::vector<NoteM
         "orientation|" + engine.position);
     reason.source = Source::verified;
     reason.roles = {engine.roles.front()};
-    reason.facts = {{fmt::format("swap note \"{}\"", said->name), said->where}};
+    reason.facts = {fact_of(*said)};
     return;
   }
   out.known = true;
@@ -154,7 +154,7 @@ void heed_notes(Findings& findings, const Place& engine, const std::vector<NoteM
   reason.work_minutes = *seen == Flip{} ? 0 : 5;
   reason.source = Source::verified;
   reason.roles = {engine.roles.front()};
-  reason.facts = {{fmt::format("swap note \"{}\"", said->name), said->where}};
+  reason.facts = {fact_of(*said)};
 }
 
 double picture_width_mm(const catalogue::ModelOptics& optics) {

@@ -10,10 +10,6 @@
 namespace benchgraft::fit {
 namespace {
 
-bool contains(const std::vector<std::string>& words, const std::string& word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
 bool needed(const Assembly& set, const std::string& role) {
   if (set.kind)
     for (const auto& usual : set.kind->roles)

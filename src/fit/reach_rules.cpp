@@ -27,10 +27,6 @@ struct Lead {
   Where where;
 };
 
-double distance(const Point& a, const Point& b) {
-  return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
-}
-
 std::optional<Point> at(const Place* place) {
   return place && place->place ? place->place->at_mm : std::nullopt;
 }

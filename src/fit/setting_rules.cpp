@@ -12,10 +12,6 @@ namespace {
 
 using catalogue::Setting;
 
-bool contains(const std::vector<std::string>& words, const std::string& word) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
 // Who keeps the value: the part type that says so, else whatever fills the setting's role.
 const Place* keeper_of(const Assembly& set, const Setting& setting, bool& sure) {
   for (const auto& place : set.places)
@@ -155,7 +151,7 @@ class SettingJudge {
         {fmt::format("setting {} depends on {}", setting.name, listed(setting.depends_on)),
          setting.where}};
     if (keeper.type) reason.facts.push_back(fact_of(*keeper.type, "keeps " + setting.name));
-    if (said) reason.facts.push_back({fmt::format("swap note \"{}\"", said->name), said->where});
+    if (said) reason.facts.push_back(fact_of(*said));
     if (said) reason.source = Source::verified;
     reason.would_change = "Another record of which part stores it would change this.";
     return reason.code;

@@ -31,10 +31,6 @@ struct WrongSocket {
   ContactFinding worst;
 };
 
-double distance(const Point& a, const Point& b) {
-  return std::hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
-}
-
 // Out of reach only when length and both places are recorded and say so.
 bool in_reach(const Plug& plug, const Place& other) {
   if (!plug.port->lead_mm || !plug.place->place || !other.place) return true;
