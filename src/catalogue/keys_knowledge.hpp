@@ -1,4 +1,5 @@
 // The keys of adaptations, settings, swap notes, families and rebuilds: each listed once.
+// size: a straight-line table, one line a key
 #pragma once
 
 #include "catalogue/catalogue.hpp"

@@ -1,4 +1,5 @@
 // The keys of models, kinds and touch limits: each listed once, for reading, checking and writing.
+// size: a straight-line table, one line a key
 #pragma once
 
 #include "catalogue/demand.hpp"

@@ -1,4 +1,5 @@
 // The keys of part types, ports and changes: each listed once, for reading, checking and writing.
+// size: a straight-line table, one line a key
 #pragma once
 
 #include "catalogue/demand.hpp"

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "random_filling.hpp"
+
 namespace benchgraft::catalogue {
 
 namespace {
