@@ -152,6 +152,15 @@ TEST(Checks, name_the_circle_of_things_that_wait_for_each_other) {
               HasSubstr("roles of set kind \"K\" wait for each other in a circle"));
 }
 
+TEST(Checks, name_only_the_circle_and_not_who_waits_for_it) {
+  EXPECT_EQ(told("[[setting]]\nsetting = \"a\"\nafter = [\"b\"]\n"
+                 "[[setting]]\nsetting = \"b\"\nafter = [\"c\"]\n"
+                 "[[setting]]\nsetting = \"c\"\nafter = [\"b\"]\n"),
+            "tern.toml, line 6: settings wait for each other in a circle: \"b\" waits for \"c\", "
+            "which waits "
+            "for \"b\"; take one \"after\" away.");
+}
+
 TEST(Checks, find_a_circle_behind_a_long_chain) {
   std::string chain = "[[setting]]\nsetting = \"s0\"\nafter = [\"s1999\"]\n";
   for (int i = 1; i < 20000; ++i)

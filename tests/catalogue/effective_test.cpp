@@ -122,6 +122,7 @@ TEST(EffectiveType, takes_moves_that_follow_one_another_as_one_re_pin) {
   EXPECT_EQ(contact(exchanged, "2").signal, "enable")
       << "both moves of one exchange are read off the plug";
   EXPECT_EQ(contact(exchanged, "1").signal, "lit");
+  EXPECT_EQ(exchanged.port("CN1")->contacts->size(), 3U) << "no contact is there twice";
   const PartType round = after(driver(), move("2", "3") + move("1", "2") + move("3", "1"));
   EXPECT_EQ(contact(round, "2").signal, "enable");
   EXPECT_EQ(contact(round, "3").signal, "lit");
@@ -129,6 +130,7 @@ TEST(EffectiveType, takes_moves_that_follow_one_another_as_one_re_pin) {
   const PartType chain = after(driver(), move("1", "2") + move("2", "5"));
   EXPECT_EQ(contact(chain, "2").signal, "enable");
   EXPECT_EQ(contact(chain, "5").signal, "lit");
+  EXPECT_EQ(chain.port("CN1")->contacts->size(), 4U);
   EXPECT_EQ(contact(chain, "1").net_class, NetClass::unused) << "left empty";
   const PartType pushed = after(driver(), move("1", "2") + move("2", "3"));
   EXPECT_EQ(contact(pushed, "3").signal, "lit");

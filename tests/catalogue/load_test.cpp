@@ -33,16 +33,16 @@ class Load : public ::testing::Test {
 };
 
 TEST_F(Load, takes_every_toml_of_a_folder_in_the_order_of_their_names) {
-  put("b.toml", "format = 1\nfamily = \"b\"\n");
-  put("a.toml", "format = 1\nfamily = \"a\"\n");
+  for (const std::string name : {"d", "a", "f", "c", "e", "b"})
+    put(name + ".toml", "format = 1\nfamily = \"" + name + "\"\n");
   put("readme.txt", "not a family");
   fs::create_directory(folder_ / "inside");
-  put("inside/c.toml", "broken");
+  put("inside/g.toml", "broken");
   const auto loaded = load_catalogue({folder()});
   ASSERT_TRUE(loaded.ok()) << loaded.error().message;
   std::vector<std::string> names;
   for (const auto& family : loaded.value().families()) names.push_back(family.name);
-  EXPECT_THAT(names, ElementsAre("a", "b"));
+  EXPECT_THAT(names, ElementsAre("a", "b", "c", "d", "e", "f"));
   EXPECT_EQ(loaded.value().families()[0].where.file, (folder_ / "a.toml").string());
 }
 
