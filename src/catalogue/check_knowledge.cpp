@@ -119,11 +119,6 @@ Result<void> check(const RebuildText& rebuild) {
                     rebuild.name));
   check_parts(faults, rebuild, rebuild.parts);
   check_parts(faults, rebuild, rebuild.seen);
-  for (const auto& part : rebuild.parts)
-    if (contains(rebuild.missing, part.place))
-      faults.add(part.where,
-                 fmt::format("\"{}\" stands under missing and also has a part; take it out of one.",
-                             part.place));
   return faults.result();
 }
 

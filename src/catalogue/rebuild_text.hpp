@@ -30,7 +30,7 @@ struct RebuildText {
   std::string variant;               ///< "" = not known which
   std::vector<ProposedPart> seen;    ///< what was seen in the host before: narrows the variants
   std::vector<ProposedPart> parts;   ///< what is put in; every other position keeps its own part
-  std::vector<std::string> missing;  ///< positions or roles the host has lost and nothing replaces
+  std::vector<std::string> missing;  ///< places whose own part the host has lost
   std::string note;
   Where where;
   bool operator==(const RebuildText&) const = default;

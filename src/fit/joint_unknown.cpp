@@ -173,7 +173,7 @@ void ask_for_mating(JointCase& one) {
   std::sort(keys.begin(), keys.end());
   keys.erase(std::unique(keys.begin(), keys.end()), keys.end());
   one.unknown(*one.joint.a, *one.joint.port_a,
-              fmt::format("whether it goes into {} ({} of the connectors)",
+              fmt::format("whether it goes into {}: look at {}",
                           port_called(*one.joint.b, *one.joint.port_b), listed(keys)),
               false);
 }

@@ -85,15 +85,15 @@ Mating mate(const Connector& a, const Connector& b) {
   };
   // What only one side tells cannot be compared, and the comparison may have gone against it.
   const bool one_end = (a.one_at == OneAt::unknown) == (b.one_at == OneAt::unknown);
-  need(!a.family.empty() && !b.family.empty(), "family");
-  need(a.ways && b.ways, "ways");
-  need(a.half != Half::unknown && b.half != Half::unknown, "half");
-  need(a.pitch_mm.has_value() == b.pitch_mm.has_value(), "pitch_mm");
-  need(a.key.empty() == b.key.empty(), "key");
-  need(one_end, "one_at");
+  need(!a.family.empty() && !b.family.empty(), "the connector family");
+  need(a.ways && b.ways, "the number of ways");
+  need(a.half != Half::unknown && b.half != Half::unknown, "which is plug and which is socket");
+  need(a.pitch_mm.has_value() == b.pitch_mm.has_value(), "the pitch");
+  need(a.key.empty() == b.key.empty(), "the key");
+  need(one_end, "at which end contact 1 is");
   need((a.ribbon_side == RibbonSide::unknown) == (b.ribbon_side == RibbonSide::unknown),
        "ribbon_side");
-  need(stopped == Tri::no, "gaps");
+  need(stopped == Tri::no, "which pins are taken out");
   if (!one_end) answer.reversible = either(answer.reversible, Tri::unknown);
   answer.mates = answer.missing.empty() ? Tri::yes : Tri::unknown;
   return answer;

@@ -16,7 +16,7 @@ struct Mating {
   bool turned_round = false;         ///< contact 1 is at the other end: n faces ways + 1 - n
   Tri reversible = Tri::unknown;     ///< nothing stops it from going in the wrong way round
   std::string because;               ///< what stops it, "" when it mates
-  std::vector<std::string> missing;  ///< catalogue keys that would settle it
+  std::vector<std::string> missing;  ///< what would settle it, in words
 };
 
 /// Compares family, pitch, ways, halves, filled holes against pins, contact-1 end and ribbon side.

@@ -86,15 +86,15 @@ void bring_across(Findings& findings, const Place& place, const Piece& piece) {
 }
 
 void judge_carried(Findings& findings, const Place& place) {
-  if (!place.was) return;
-  if (!place.was->carries) {
-    if (place.was->is_lead()) return;
+  if (!place.was && !place.place) return;  // the host never had this place
+  if (!place.was || !place.was->carries) {
+    if (place.type->is_lead()) return;
+    const std::string old = place.was ? place.was->reference() : "the old " + place.position;
     findings.unknown(
         RuleSort::whole,
         fmt::format("Not recorded what is screwed or clipped to the old {}.", place.position),
-        fmt::format("Is anything screwed or clipped to the old {} ({}) that the new one lacks?",
-                    place.position, place.was->reference()),
-        place.was->reference(), "carries", place.roles.front());
+        fmt::format("Is anything screwed or clipped to {} that the new one lacks?", old), old,
+        "carries", place.roles.front());
     return;
   }
   for (const auto& piece : *place.was->carries) {
@@ -132,7 +132,17 @@ void judge_gone(Findings& findings, const Place& place, const catalogue::PartTyp
 }
 
 void judge_needed(Findings& findings, const Place& place) {
-  if (!place.type->needs) return;
+  if (!place.type->needs) {
+    if (place.type->is_lead()) return;
+    findings.unknown(
+        RuleSort::whole,
+        fmt::format("Not recorded which shields, sheets, leads or brackets {} needs near it.",
+                    place.type->reference()),
+        fmt::format("What must sit on or beside {} (shield, earth lead, sheet, bracket)?",
+                    place.type->reference()),
+        place.type->reference(), "needs", place.roles.front());
+    return;
+  }
   for (const auto& piece : *place.type->needs) {
     if (carries(*place.type, piece.name)) continue;
     const Place* from = holder(findings.set, piece.name);

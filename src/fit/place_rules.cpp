@@ -66,6 +66,34 @@ void say_taken_over(Findings& findings, const Place& place) {
   if (place.was) reason.facts = {fact_of(*place.was, "fills " + listed(place.was->roles))};
 }
 
+// Two parts that do one job: the set uses one of them.
+void judge_doubled(Findings& findings, const std::string& role) {
+  std::vector<std::string> called;
+  bool news = false;
+  for (const auto& place : findings.set.places) {
+    if (!place.fills(role) || !place.type || place.type->is_lead()) continue;
+    called.push_back(place.called());
+    news = news || differs(place);
+  }
+  if (called.size() < 2 || !news) return;
+  Reason& reason = findings.add(
+      "several jobs", RuleSort::whole, Verdict::fits_with_work,
+      fmt::format("{} all do the job of {}: the set uses one, the other stays idle there.",
+                  capitalised(listed(called)), role),
+      "doubled|" + role);
+  if (called.size() == 2)
+    reason.says =
+        fmt::format("{} both do the job of {}: the set uses one, the other stays idle there.",
+                    capitalised(listed(called)), role);
+  reason.roles = {role};
+  reason.work_minutes = 2;
+  for (const auto& place : findings.set.places)
+    if (place.fills(role) && place.type)
+      reason.facts.push_back(fact_of(*place.type, "does the job of " + role));
+  findings.ask(fmt::format("Which of {} does the job of {} here?", listed(called), role),
+               listed(called), "roles", role);
+}
+
 void judge_mount(Findings& findings, const Place& place) {
   const auto& mount = place.type->mount;
   const bool like_before = place.was && mount && place.was->mount == mount;
@@ -100,10 +128,16 @@ void judge_mount(Findings& findings, const Place& place) {
   reason.would_change = "An adapter plate, or another record of the mount, would change this.";
 }
 
+bool means_any(const std::vector<std::string>& references, const Place& place) {
+  return place.type &&
+         std::any_of(references.begin(), references.end(),
+                     [&](const std::string& reference) { return means(reference, *place.type); });
+}
+
 void say_fellow(Findings& findings, const Place& owner, const catalogue::Fellow& fellow,
                 const Place* there) {
   const std::string wanted = listed(fellow.types);
-  const bool chosen_here = there && there->to_get;
+  const bool chosen_here = there && there->to_get && means_any(fellow.types, *there);
   const std::string found = there && there->type ? there->type->reference() : "nothing known";
   Reason& reason = findings.add(
       "fellow part", RuleSort::pair, chosen_here ? Verdict::fits_with_work : Verdict::does_not_fit,
@@ -135,12 +169,6 @@ void say_fellow(Findings& findings, const Place& owner, const catalogue::Fellow&
   findings.out.companions.push_back(companion);
 }
 
-bool means_any(const std::vector<std::string>& references, const Place& place) {
-  return place.type &&
-         std::any_of(references.begin(), references.end(),
-                     [&](const std::string& reference) { return means(reference, *place.type); });
-}
-
 }  // namespace
 
 void judge_unknown_types(Findings& findings) {
@@ -169,6 +197,7 @@ void judge_missing_parts(Findings& findings) {
     if (place.taken_over) say_taken_over(findings, place);
   }
   for (const auto& role : roles) {
+    judge_doubled(findings, role);
     if (findings.set.filling(role)) continue;
     const Place* factory = findings.set.factory(role);
     if (factory && !factory->changed && !factory->host_lost_it && !factory->taken_over) continue;
@@ -183,7 +212,7 @@ void judge_fellows(Findings& findings) {
       const Place* there = findings.set.filling(fellow.role);
       const bool concerned = differs(place) || (there && differs(*there));
       if (!concerned) continue;
-      if (there && there->to_get ? true : !there || !means_any(fellow.types, *there))
+      if (!there || there->to_get || !means_any(fellow.types, *there))
         say_fellow(findings, place, fellow, there);
     }
   }

@@ -58,6 +58,40 @@ std::map<std::string, Load> loads(const Findings& findings, const Place& supplie
   return by_rail;
 }
 
+// Users whose ports nobody recorded hang on the rails of the socket meant for them.
+struct Hidden {
+  const Place* user;
+  const catalogue::Port* socket;
+};
+
+std::vector<Hidden> hidden_users(const Findings& findings, const Place& supplier,
+                                 const std::string& rail) {
+  std::vector<Hidden> hidden;
+  for (const auto& unseen : findings.joints.unseen) {
+    if (unseen.place != &supplier || !unseen.port->contacts || !unseen.peer->type) continue;
+    const bool on_rail = std::any_of(
+        unseen.port->contacts->begin(), unseen.port->contacts->end(),
+        [&](const Contact& c) { return c.rail == rail && c.direction == Direction::out; });
+    if (on_rail) hidden.push_back({unseen.peer, unseen.port});
+  }
+  return hidden;
+}
+
+void ask_hidden(Findings& findings, const Place& supplier, const std::string& rail) {
+  for (const auto& hidden : hidden_users(findings, supplier, rail)) {
+    Reason& reason = findings.unknown(
+        RuleSort::whole,
+        fmt::format("Not recorded what {} draws on {} of {}.", hidden.user->type->reference(), rail,
+                    supplier.type->reference()),
+        fmt::format("How many amps does {} draw on {}?", hidden.user->type->reference(), rail),
+        hidden.user->type->reference(), "port: contacts: amps on " + rail,
+        hidden.user->roles.front());
+    reason.facts = {{fmt::format("{} {} feeds it from {}", supplier.type->reference(),
+                                 hidden.socket->name, rail),
+                     hidden.socket->where}};
+  }
+}
+
 void add_facts(Reason& reason, const Place& supplier, const Rail& rail, const Load& load) {
   reason.roles = {supplier.roles.front()};
   reason.types = {supplier.type->reference()};
@@ -97,6 +131,7 @@ void judge_rail(Findings& findings, const Place& supplier, const Rail& rail, con
     reason.would_change = "A stronger supply, or smaller recorded currents, would change this.";
     return;
   }
+  ask_hidden(findings, supplier, rail.name);
   for (const auto& draw : load.unknown)
     findings.unknown(
         RuleSort::whole,
@@ -106,7 +141,8 @@ void judge_rail(Findings& findings, const Place& supplier, const Rail& rail, con
         draw.user->type->reference(),
         fmt::format("port {}: contact {}: amps", draw.port->name, draw.contact->number),
         draw.user->roles.front());
-  if (load.unknown.empty() && rail.least_amps && load.amps < *rail.least_amps - 1e-9) {
+  if (load.unknown.empty() && hidden_users(findings, supplier, rail.name).empty() &&
+      rail.least_amps && load.amps < *rail.least_amps - 1e-9) {
     Reason& reason = findings.add(
         "least load", RuleSort::whole, Verdict::does_not_fit,
         fmt::format("{} needs at least {} A on {} to hold its volts; only {} A are drawn.",
