@@ -50,6 +50,7 @@ inline bool contains(const std::vector<std::string>& words, const std::string& w
 template <class Things, class Name>
 std::vector<std::string> names_of(const Things& things, Name name) {
   std::vector<std::string> names;
+  names.reserve(things.size());
   for (const auto& thing : things) names.push_back(name(thing));
   return names;
 }

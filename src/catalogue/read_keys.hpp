@@ -44,6 +44,7 @@ void read_value(Reading& r, const TomlNode& node, std::string_view key, Worded<E
         return;
       }
   std::vector<std::string> known;
+  known.reserve(out.list.size());
   for (const auto& [value, word] : out.list) known.emplace_back(word);
   r.not_a_word(node, key, known);
 }
@@ -97,7 +98,10 @@ class TableReading {
       read_value(reading_, entry->value, name, std::forward<F>(field), demand);
     else if (demand.must)
       reading_.missing(table_, thing_, name);
-    else if constexpr (requires { field.list = {field.name}; })
+    else if constexpr (requires {
+                         field.list;
+                         field.name;
+                       })
       field.list = {field.name};
   }
 

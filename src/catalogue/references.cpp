@@ -194,12 +194,11 @@ class ReferenceCheck {
 std::string reference_fault(const Catalogue& catalogue, const std::string& reference) {
   if (catalogue.part_type(reference) != nullptr) return "";
   const auto revisions = catalogue.revisions(reference);
-  std::vector<std::string> known;
-  for (const auto* type : revisions) known.push_back(type->reference());
-  if (!known.empty())
+  const auto reference_of = [](const PartType* type) { return type->reference(); };
+  if (!revisions.empty())
     return fmt::format("\"{}\", which has the revisions {}; write one of them.", reference,
-                       listed(known));
-  for (const auto* type : catalogue.part_types()) known.push_back(type->reference());
+                       listed(names_of(revisions, reference_of)));
+  const auto known = names_of(catalogue.part_types(), reference_of);
   return fmt::format("part type \"{}\", which is not recorded{}", reference,
                      mend(reference, known, "record it with at least its kind and roles"));
 }
