@@ -4,11 +4,13 @@
 #include <cmath>
 
 #include "plan/hull.hpp"
+#include "plan/lessons.hpp"
 
 namespace benchgraft::plan {
 namespace {
 
 constexpr int kNoRule = -1, kRefused = -2;
+constexpr std::size_t kMostJudgedToLearn = 3000;
 constexpr double kRounding = 1e-6;  // minor units of money
 
 double price_within(const Host& host, Bits provides) {
@@ -27,6 +29,7 @@ struct HostSearch::Known {
     number_choices();
     read_pairs();
     order_places();
+    lessons.emplace(this->host, order);
   }
 
   void number_choices() {
@@ -94,6 +97,24 @@ struct HostSearch::Known {
     return judged.emplace(choices, problem.whole(index, choices)).first->second;
   }
 
+  // Judges, and learns when the lessons so far did not foresee what comes out.
+  const Whole& judge_and_learn(const std::vector<int>& choices) {
+    const bool is_new = judged.count(choices) == 0;
+    const Whole& whole = judge(choices);
+    if (!is_new || judged.size() > kMostJudgedToLearn) return whole;
+    const Taught foreseen = lessons->about(choices);
+    const bool all =
+        std::all_of(whole.findings.begin(), whole.findings.end(), [&](const Finding& finding) {
+          return std::find(foreseen.counted.begin(), foreseen.counted.end(), finding.code) !=
+                 foreseen.counted.end();
+        });
+    if (!all)
+      lessons->learn(choices, whole, [this](const std::vector<int>& other) -> const Whole& {
+        return judge(other);
+      });
+    return whole;
+  }
+
   const Problem& problem;
   int index;
   const Host& host;
@@ -104,6 +125,7 @@ struct HostSearch::Known {
   std::vector<std::size_t> order;
   std::vector<Bits> fills_after, provides_after;  ///< what places from a depth on could give
   std::map<std::vector<int>, Whole> judged;
+  std::optional<Lessons> lessons;
   bool shared_work = false;
 };
 
@@ -122,13 +144,13 @@ class HostSearch::Search {
   }
 
   void run_for_best() {
-    if (possible_) descend(0, {}, {0, known_.host.provides, Work{}, false});
+    if (possible_) descend(0, {}, start());
   }
   /// False when there are more than `most`.
   bool run_for_all(std::size_t most, std::vector<Found>& out) {
     all_ = &out;
     most_ = most;
-    if (possible_) descend(0, {}, {0, known_.host.provides, Work{}, false});
+    if (possible_) descend(0, {}, start());
     return !overfull_;
   }
   std::optional<Found> best() { return std::move(best_); }
@@ -138,6 +160,7 @@ class HostSearch::Search {
     Bits filled, provides;
     Work dearest;
     bool changed;
+    Taught taught;
   };
   struct Child {
     int choice;
@@ -145,6 +168,8 @@ class HostSearch::Search {
     Frontier partial;
     State state;
   };
+
+  State start() const { return {0, known_.host.provides, Work{}, false, {}}; }
 
   bool allowed(std::size_t place, std::size_t choice, std::size_t source) const {
     if (banned_ && !banned_->empty() && (*banned_)[place][choice][source]) return false;
@@ -229,6 +254,9 @@ class HostSearch::Search {
       --steps_;
       Child child{static_cast<int>(c), 0, {}, state};
       if (!take(depth, place, child.choice, child.state)) continue;
+      chosen_[place] = child.choice;
+      known_.lessons->hear(depth, chosen_, child.state.taught);
+      if (child.state.taught.refused) continue;
       child.partial = sum(partial, frontiers_[id]);
       if (child.state.changed && !state.changed)
         child.partial.cost += rate_ * known_.host.open_minutes;
@@ -246,17 +274,22 @@ class HostSearch::Search {
   }
 
   double upper(const State& state, const Frontier& partial, std::size_t depth) const {
-    const double evidence =
-        state.dearest.needed ? known_.host.chance_with_work : known_.host.chance_plain;
+    const bool needs_work = state.dearest.needed || state.taught.needs_work;
+    const double evidence = needs_work ? known_.host.chance_with_work : known_.host.chance_plain;
     const double price = price_within(known_.host, state.provides | known_.provides_after[depth]);
-    const double work = state.dearest.needed ? known_.cost(state.dearest) : 0;
+    const double work = std::max(state.dearest.needed ? known_.cost(state.dearest) : 0,
+                                 state.taught.money + rate_ * state.taught.minutes);
     return highest(price * evidence, partial, rest_[depth]) - work + kRounding;
   }
 
-  void finish(const Frontier& partial, const State& state) {
+  void finish(const Frontier& partial, State state) {
+    // Lessons learned below this branch's places since they were filled.
+    state.taught = known_.lessons->about(chosen_);
+    const double foreseen = upper(state, partial, known_.order.size());
+    if (state.taught.refused || foreseen < floor_) return;
     Whole whole = by_tables(state);
     if (known_.problem.whole) {
-      whole = known_.judge(chosen_);
+      whole = known_.judge_and_learn(chosen_);
       if (!whole.allowed) return;
     }
     const double factor = whole.price * whole.chance;
@@ -265,7 +298,7 @@ class HostSearch::Search {
     own.cost += fixed - table_cost(state);
     std::size_t corner = 0;
     const double net = highest(factor, own, {}, &corner);
-    if (net > upper(state, partial, known_.order.size()) + 0.5) known_.shared_work = true;
+    if (net > foreseen + 0.5) known_.shared_work = true;
     if (net < floor_) return;
     if (all_)
       list(factor, fixed);

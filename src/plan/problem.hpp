@@ -92,6 +92,14 @@ struct Carcass {
   std::vector<Supply> holds;  ///< what stripping it adds to the pools
 };
 
+/// One thing the whole judgement found, beside taking parts out and putting them in.
+struct Finding {
+  std::uint64_t code = 0;  ///< the same as long as it is the same finding
+  bool refuses = false;
+  bool needs_work = false;
+  double minutes = 0, money = 0;
+};
+
 /// The judgement of one rebuild as a whole; never kinder than the tables above.
 struct Whole {
   bool allowed = true;
@@ -99,6 +107,7 @@ struct Whole {
   double money = 0;    ///< all but what the sources cost
   double chance = 1;   ///< evidence
   double price = 0;
+  std::vector<Finding> findings;  ///< what is in it; may be left out
 };
 using JudgeWhole = std::function<Whole(int host, const std::vector<int>& choices)>;
 

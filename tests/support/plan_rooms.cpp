@@ -1,5 +1,6 @@
 #include "support/plan_rooms.hpp"
 
+#include <algorithm>
 #include <random>
 #include <string>
 
@@ -12,7 +13,7 @@ using namespace plan;
 
 class Maker {
  public:
-  Maker(std::uint32_t seed, const RoomShape& shape) : random_(seed), shape_(shape), seed_(seed) {}
+  Maker(std::uint32_t seed, const RoomShape& shape) : random_(seed), shape_(shape) {}
 
   Problem run() {
     room_.money_per_minute = draw(10, 80);
@@ -108,26 +109,53 @@ class Maker {
       }
   }
 
-  // Repeatable and never kinder than the tables: some rebuilds refused, some dearer, some worth
-  // less.
+  // Hidden rules over one to three places of a host that the tables know nothing of: some refuse,
+  // some cost, some lower the chance or the price.
+  struct Rule {
+    int host;
+    std::vector<std::pair<std::size_t, int>> where;
+    Finding finding;
+    double price;  // times
+  };
+
   void add_whole() {
+    std::vector<Rule> rules;
+    for (std::size_t h = 0; h < room_.hosts.size(); ++h)
+      for (int i = draw(0, 5); i > 0; --i) rules.push_back(hidden(static_cast<int>(h)));
     Problem tables = room_;
-    room_.whole = [tables, seed = seed_](int host, const std::vector<int>& choices) {
-      std::uint32_t mix = seed * 2654435761u + static_cast<std::uint32_t>(host) * 40503u;
-      for (const int c : choices) mix = (mix ^ static_cast<std::uint32_t>(c + 1)) * 16777619u;
-      mix ^= mix >> 15;
+    room_.whole = [tables, rules](int host, const std::vector<int>& choices) {
       Whole whole = by_hand(tables, host, choices);
-      whole.allowed = whole.allowed && mix % 5 != 0;
-      if (mix % 3 == 0) whole.minutes += mix % 7;
-      if (mix % 7 == 0) whole.price *= 0.5;
-      if (mix % 11 == 0) whole.chance *= 0.9;
+      const auto& data = tables.hosts[static_cast<std::size_t>(host)];
+      for (const auto& rule : rules) {
+        if (rule.host != host) continue;
+        bool meets = true;
+        for (const auto& [p, c] : rule.where) meets = meets && choices[p] == c;
+        if (!meets) continue;
+        whole.allowed = whole.allowed && !rule.finding.refuses;
+        whole.minutes += rule.finding.minutes;
+        whole.money += rule.finding.money;
+        whole.price *= rule.price;
+        if (rule.finding.needs_work) whole.chance = std::min(whole.chance, data.chance_with_work);
+        whole.findings.push_back(rule.finding);
+      }
       return whole;
     };
   }
 
+  Rule hidden(int h) {
+    const auto& places = room_.hosts[static_cast<std::size_t>(h)].places;
+    Rule rule{h, {}, {}, one_in(5) ? 0.6 : 1.0};
+    for (std::size_t p = 0; p < places.size(); ++p)
+      if (one_in(2))
+        rule.where.emplace_back(p, draw(0, static_cast<int>(places[p].choices.size()) - 1));
+    rule.finding = {static_cast<std::uint64_t>(++codes_), one_in(3), one_in(2), double(draw(0, 30)),
+                    double(draw(0, 4) * 100)};
+    return rule;
+  }
+
+  int codes_ = 0;
   std::mt19937 random_;
   RoomShape shape_;
-  std::uint32_t seed_;
   Problem room_;
   std::vector<double> chance_, salvage_;
 };

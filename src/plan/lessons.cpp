@@ -1,0 +1,87 @@
+#include "plan/lessons.hpp"
+
+#include <algorithm>
+
+namespace benchgraft::plan {
+namespace {
+
+const Finding* find(const Whole& whole, std::uint64_t code) {
+  for (const auto& finding : whole.findings)
+    if (finding.code == code) return &finding;
+  return nullptr;
+}
+
+// The finding is still there and no milder.
+bool stays(const Finding& finding, const Whole& elsewhere) {
+  const Finding* there = find(elsewhere, finding.code);
+  return there && there->refuses >= finding.refuses && there->needs_work >= finding.needs_work &&
+         there->minutes >= finding.minutes - 1e-9 && there->money >= finding.money - 1e-9;
+}
+
+}  // namespace
+
+void Taught::add(const Finding& finding) {
+  if (std::find(counted.begin(), counted.end(), finding.code) != counted.end()) return;
+  counted.push_back(finding.code);
+  refused = refused || finding.refuses;
+  needs_work = needs_work || finding.needs_work;
+  minutes += finding.minutes;
+  money += finding.money;
+}
+
+Lessons::Lessons(const Host& host, const std::vector<std::size_t>& order)
+    : host_(host), depth_(order.size()), by_last_place_(order.size()) {
+  for (std::size_t d = 0; d < order.size(); ++d) depth_[order[d]] = d;
+}
+
+void Lessons::learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask) {
+  std::vector<std::vector<std::size_t>> hangs_on(judged.findings.size());
+  std::vector<int> other = choices;
+  for (std::size_t p = 0; p < choices.size(); ++p) {
+    std::vector<char> moved(judged.findings.size(), 0);
+    for (std::size_t c = 0; c < host_.places[p].choices.size(); ++c) {
+      if (static_cast<int>(c) == choices[p]) continue;
+      other[p] = static_cast<int>(c);
+      const Whole& there = ask(other);
+      for (std::size_t f = 0; f < moved.size(); ++f)
+        if (!stays(judged.findings[f], there)) moved[f] = 1;
+    }
+    other[p] = choices[p];
+    for (std::size_t f = 0; f < moved.size(); ++f)
+      if (moved[f]) hangs_on[f].push_back(p);
+  }
+  for (std::size_t f = 0; f < hangs_on.size(); ++f) {
+    // Moved by no single place: nothing is known about what it hangs on.
+    if (!hangs_on[f].empty()) keep(hangs_on[f], choices, judged.findings[f]);
+  }
+}
+
+void Lessons::keep(const std::vector<std::size_t>& places, const std::vector<int>& choices,
+                   const Finding& finding) {
+  Lesson lesson{{}, finding};
+  for (const auto p : places) lesson.where.emplace_back(p, choices[p]);
+  std::sort(lesson.where.begin(), lesson.where.end(),
+            [&](const auto& a, const auto& b) { return depth_[a.first] < depth_[b.first]; });
+  auto& there = by_last_place_[depth_[lesson.where.back().first]];
+  for (const auto& known : there)
+    if (known.where == lesson.where && known.finding.code == finding.code) return;
+  there.push_back(std::move(lesson));
+}
+
+bool Lessons::holds(const Lesson& lesson, const std::vector<int>& choices) const {
+  return std::all_of(lesson.where.rbegin(), lesson.where.rend(),
+                     [&](const auto& at) { return choices[at.first] == at.second; });
+}
+
+void Lessons::hear(std::size_t depth, const std::vector<int>& choices, Taught& taught) const {
+  for (const auto& lesson : by_last_place_[depth])
+    if (holds(lesson, choices)) taught.add(lesson.finding);
+}
+
+Taught Lessons::about(const std::vector<int>& choices) const {
+  Taught taught;
+  for (std::size_t d = 0; d < by_last_place_.size(); ++d) hear(d, choices, taught);
+  return taught;
+}
+
+}  // namespace benchgraft::plan
