@@ -220,7 +220,7 @@ Step seat_in(const Site& site, const fit::Seat& seat) {
   made.position = seat.position;
   made.roles = seat.roles;
   if (seat.lead)
-    made.details.push_back({"Dress it low, clear of fans, hot parts and the lamp lead.", ""});
+    made.details.push_back({"Dress it low, clear of fans, hot parts and high voltage.", ""});
   return made;
 }
 

@@ -84,17 +84,19 @@ std::vector<Item> all_items(const Site& site) {
   return items;
 }
 
-Result<void> no_circle(const Precedence& before, const std::vector<std::string>& names,
-                       const std::string& whose) {
+Result<void> no_circle(const Precedence& before, const std::vector<Item>& items,
+                       const std::string& model) {
   const auto outcome = before.sorted();
   if (outcome.circle.empty()) return {};
   std::string round;
-  for (const std::size_t i : outcome.circle) round += fmt::format("\"{}\" before ", names[i]);
-  round += fmt::format("\"{}\"", names[outcome.circle.front()]);
+  for (const std::size_t i : outcome.circle)
+    round += fmt::format("\"{}\" before ", items[i].name());
+  round += fmt::format("\"{}\"", items[outcome.circle.front()].name());
   return Error{
       ErrorKind::bad_input,
-      fmt::format("{} wait for each other in a circle: {}; take one of these \"after\" out.", whose,
-                  round)};
+      fmt::format("Positions and pieces of \"{}\" wait for each other in a circle: {}; take one of "
+                  "these \"after\" out.",
+                  model, round)};
 }
 
 // Recorded "after" of positions and pieces.
@@ -113,17 +115,6 @@ void prefer_carrier_first(const std::vector<Item>& items, Precedence& before) {
       if (items[seat].seat != nullptr && shares(items[seat].roles, items[piece].roles))
         before.prefer(seat, piece);
   }
-}
-
-Result<void> kind_holds_together(const catalogue::SetKind& kind) {
-  std::vector<std::string> roles;
-  for (const auto& usual : kind.roles) roles.push_back(usual.role);
-  Precedence before(roles.size());
-  for (std::size_t then = 0; then < roles.size(); ++then)
-    for (const auto& word : kind.roles[then].after)
-      for (std::size_t first = 0; first < roles.size(); ++first)
-        if (roles[first] == word) before.require(first, then);
-  return no_circle(before, roles, fmt::format("The roles of the kind \"{}\"", kind.name));
 }
 
 // What is usual for the kind, where the records do not say the opposite.
@@ -187,20 +178,13 @@ Result<Handling> handle(const Site& site) {
   const auto items = all_items(site);
   Precedence before(items.size());
   require_recorded(items, before);
-  std::vector<std::string> names;
-  for (const auto& item : items) names.push_back(item.name());
-  const auto together =
-      no_circle(before, names, fmt::format("Positions and pieces of \"{}\"", site.judged().model));
+  const auto together = no_circle(before, items, site.judged().model);
   if (!together) return together.error();
 
   // With no model on record the usual order of the kind also says what is in the way.
   const Precedence recorded = before;
   prefer_carrier_first(items, before);
-  if (site.kind() != nullptr) {
-    const auto usual = kind_holds_together(*site.kind());
-    if (!usual) return usual.error();
-    prefer_usual(*site.kind(), items, before);
-  }
+  if (site.kind() != nullptr) prefer_usual(*site.kind(), items, before);
   const auto& in_the_way = site.model() != nullptr ? recorded : before;
   return sorted_out(items, before.sorted().order, in_the_way.waiting_for(changed_ones(items)));
 }

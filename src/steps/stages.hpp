@@ -5,7 +5,6 @@
 #include <string>
 #include <vector>
 
-#include "base/result.hpp"
 #include "steps/handling.hpp"
 #include "steps/site.hpp"
 #include "steps/steps.hpp"
@@ -32,8 +31,7 @@ std::vector<Statement> alike_plugs(const Site& site, const Handling& handling, s
 // with_power.cpp
 void close(const Site& site, Steps& steps);
 void first_power(const Site& site, Steps& steps);
-/// fails: settings wait for each other in a circle.
-Result<void> adjust(const Site& site, Steps& steps);
+void adjust(const Site& site, Steps& steps);
 void prove(const Site& site, Steps& steps);
 void hand_over(const Site& site, Steps& steps);
 

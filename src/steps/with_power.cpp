@@ -199,7 +199,7 @@ void plain_first_power(const Site& site, Steps& steps) {
 }
 
 // Settings to be done, in the order their records ask for.
-Result<std::vector<const fit::SettingToDo*>> settings_in_order(const Site& site) {
+std::vector<const fit::SettingToDo*> settings_in_order(const Site& site) {
   const auto& todo = site.judged().settings;
   Precedence before(todo.size());
   for (std::size_t then = 0; then < todo.size(); ++then) {
@@ -210,15 +210,7 @@ Result<std::vector<const fit::SettingToDo*>> settings_in_order(const Site& site)
         if (todo[first].name == earlier) before.require(first, then);
   }
   const auto outcome = before.sorted();
-  if (!outcome.circle.empty()) {
-    std::string round;
-    for (const std::size_t i : outcome.circle) round += fmt::format("\"{}\" before ", todo[i].name);
-    return Error{
-        ErrorKind::bad_input,
-        fmt::format("Settings wait for each other in a circle: {}\"{}\"; take one of these "
-                    "\"after\" out.",
-                    round, todo[outcome.circle.front()].name)};
-  }
+  ensure(outcome.circle.empty(), "a catalogue holds no settings that wait in a circle");
   std::vector<const fit::SettingToDo*> ordered;
   for (const std::size_t i : outcome.order) ordered.push_back(&todo[i]);
   return ordered;
@@ -314,9 +306,10 @@ void soak(const Site& site, Steps& steps) {
 
 void close(const Site& site, Steps& steps) {
   auto look = step(Stage::close, "Look it over before you close it.", kLookOverMinutes);
+  const char* lamp = site.has_role(kLamp) ? " and the lamp lead" : "";
   look.details = {
       {"Earth leads, shields, ferrites and insulating sheets: the same count as before.", ""},
-      {"Leads low, tied, clear of fans, hot parts and the lamp lead.", ""},
+      {fmt::format("Leads low, tied, clear of fans, hot parts{}.", lamp), ""},
       {"No screw, no tool, no part left inside or over.", ""}};
   steps.push_back(std::move(look));
   cold_tests(site, steps);
@@ -332,11 +325,9 @@ void first_power(const Site& site, Steps& steps) {
   first_light(site, steps);
 }
 
-Result<void> adjust(const Site& site, Steps& steps) {
-  const auto todo = settings_in_order(site);
-  if (!todo) return todo.error();
+void adjust(const Site& site, Steps& steps) {
   flip_first(site, steps);
-  for (const auto* each : todo.value()) {
+  for (const auto* each : settings_in_order(site)) {
     if (each->action == "travels") continue;
     auto made = step(Stage::adjust, setting_title(*each), each->work_minutes);
     made.code = each->code;
@@ -346,7 +337,6 @@ Result<void> adjust(const Site& site, Steps& steps) {
       made.details.push_back({fmt::format("Start with {}.", each->predicted), each->code});
     steps.push_back(std::move(made));
   }
-  return {};
 }
 
 void prove(const Site& site, Steps& steps) {
