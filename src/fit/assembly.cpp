@@ -77,6 +77,12 @@ Result<const PartType*> effective(const Catalogue& known, Assembly& set, const P
   return &set.owned.back();
 }
 
+void note_memory(Place& place, const ProposedPart& part) {
+  for (const auto& change : part.changes)
+    if (change.sort == catalogue::ChangeSort::memory_changed)
+      place.memory_changed.push_back(change.setting);
+}
+
 Result<Place*> place_for(const Catalogue& known, Assembly& set, const ProposedPart& part) {
   if (Place* place = find_place(set, part.place)) return place;
   const PartType* type = known.part_type(part.type);
@@ -113,6 +119,7 @@ Result<void> note_seen(const Catalogue& known, Assembly& set, const ProposedPart
   if (!type) return type.error();
   place->type = place->was = type.value();
   place->altered = !seen.changes.empty();
+  note_memory(*place, seen);
   if (!place->type->roles.empty()) place->roles = place->type->roles;
   return {};
 }
@@ -126,6 +133,7 @@ Result<void> put_in(const Catalogue& known, Assembly& set, const ProposedPart& p
                  fmt::format("{}, line {}: two parts are put in as \"{}\"; a place takes one part.",
                              part.where.file, part.where.line, part.place)};
   place.changed = true;
+  place.memory_changed.clear();
   place.empty = false;
   place.from = part.from.empty() ? "elsewhere" : part.from;
   place.run_hours = part.run_hours;
@@ -137,6 +145,7 @@ Result<void> put_in(const Catalogue& known, Assembly& set, const ProposedPart& p
   if (!type) return type.error();
   place.type = type.value();
   place.altered = !part.changes.empty();
+  note_memory(place, part);
   place.same_make =
       place.was && !place.altered && place.was->reference() == place.type->reference();
   if (!place.type->roles.empty()) place.roles = place.type->roles;

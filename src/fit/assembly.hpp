@@ -32,6 +32,7 @@ struct Place {
   std::optional<double> own_hours;  ///< of the host's own part
   std::optional<bool> known_good;
   std::vector<std::string> after;
+  std::vector<std::string> memory_changed;  ///< settings overwritten; "" = all of them
   const catalogue::Position* place = nullptr;
   Where where;
 

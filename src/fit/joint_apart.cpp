@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "catalogue/effective.hpp"
 #include "fit/conductors.hpp"
 #include "fit/joint_case.hpp"
 
@@ -104,8 +105,8 @@ std::vector<ContactFinding> clashes_by_signal(const JointCase& one) {
 
 void judge_apart(JointCase& one) {
   const Joint& joint = one.joint;
-  const bool cut =
-      joint.port_a->connector.family == "cut" || joint.port_b->connector.family == "cut";
+  const bool cut = joint.port_a->connector.family == catalogue::kCutPlug ||
+                   joint.port_b->connector.family == catalogue::kCutPlug;
   Reason& reason = one.say(
       cut ? "plug cut" : "does not mate", Verdict::does_not_fit,
       fmt::format("{} do not go together: {}.", capitalised(one.ends()), one.mating.because));

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "catalogue/effective.hpp"
+
 namespace benchgraft::fit {
 namespace {
 
@@ -38,7 +40,8 @@ Tri blocked(const Connector& a, const Connector& b, bool turned_round, int& at) 
 
 // What certainly keeps them apart; "" = nothing known.
 std::string kept_apart(const Connector& a, const Connector& b) {
-  if (a.family == "cut" || b.family == "cut") return "the plug was cut off";
+  if (a.family == catalogue::kCutPlug || b.family == catalogue::kCutPlug)
+    return "the plug was cut off";
   if (!a.family.empty() && !b.family.empty() && a.family != b.family)
     return fmt::format("{} against {}", a.family, b.family);
   if (a.pitch_mm && b.pitch_mm && std::abs(*a.pitch_mm - *b.pitch_mm) > 0.005)

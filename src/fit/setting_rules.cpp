@@ -62,6 +62,9 @@ class SettingJudge {
     if (setting.flip) return do_flip(setting, *keeper, touched);
     if (after_a_toggled_flip(setting))
       return record(setting, "check", *keeper, "the flip is toggled, which can swap its order");
+    if (overwritten(*keeper, setting.name))
+      return record(setting, "redo", *keeper,
+                    fmt::format("the memory of {} was changed", called(*keeper)));
     if (!touched) return;
     if (!sure) return do_unsure(setting, *keeper);
     const bool together = std::all_of(parts.begin(), parts.end(), [&](const Place* p) {
@@ -81,6 +84,10 @@ class SettingJudge {
  private:
   static std::string called(const Place& place) {
     return place.type ? place.type->reference() : "the " + place.position;
+  }
+
+  static bool overwritten(const Place& keeper, const std::string& setting) {
+    return contains(keeper.memory_changed, setting) || contains(keeper.memory_changed, "");
   }
 
   bool after_a_toggled_flip(const Setting& setting) const {
