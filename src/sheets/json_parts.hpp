@@ -5,7 +5,7 @@
 
 namespace benchgraft::sheets {
 
-/// "does not fit" as one word for scripts: "does_not_fit".
+/// "Read first" as one word for scripts: "read_first".
 std::string token(std::string words);
 
 }  // namespace benchgraft::sheets

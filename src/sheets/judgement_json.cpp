@@ -8,7 +8,7 @@
 namespace benchgraft::sheets {
 
 std::string token(std::string words) {
-  std::replace(words.begin(), words.end(), ' ', '_');
+  for (char& c : words) c = c == ' ' ? '_' : c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c;
   return words;
 }
 

@@ -198,11 +198,13 @@ Page build_page(const fit::Judgement& judged, const steps::WorkOrder* work, cons
   Page page = headed(judged, about, "Build sheet");
   add_work_figures(judged, work, about, page);
   add_surprises(judged, page);
-  add_if_filled(on_the_bench(judged, about), page);
-  add_if_filled(from_where(judged), page);
-  add_if_filled(connections(judged), page);
+  if (judged.verdict <= Verdict::unknown) {
+    add_if_filled(on_the_bench(judged, about), page);
+    add_if_filled(from_where(judged), page);
+    add_if_filled(connections(judged), page);
+  }
   add_work(judged, work, page);
-  add_if_filled(settings_to_redo(judged), page);
+  if (judged.verdict <= Verdict::unknown) add_if_filled(settings_to_redo(judged), page);
   page.foot = safety_foot();
   return page;
 }

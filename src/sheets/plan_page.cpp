@@ -46,16 +46,16 @@ std::string origin_words(const plan::PlannedPart& part) {
 }
 
 Line part_line(const plan::PlannedPart& part) {
-  return plain(fmt::format("{}: {}, {}, works at {}", capitalised(part.position), part.type,
+  return plain(fmt::format("{}: {}, {}, {} likely to work", capitalised(part.position), part.type,
                            origin_words(part), percent_text(part.chance)));
 }
 
 Line rebuild_line(const plan::PlannedRebuild& rebuild, const std::string& currency) {
   std::string model = rebuild.model;
   if (!rebuild.variant.empty()) model += ", " + rebuild.variant;
-  Line line = plain(fmt::format("{} ({}): fetches {}, works at {}, worth {}", rebuild.host, model,
-                                money_text(rebuild.price, currency), percent_text(rebuild.chance),
-                                money_text(rebuild.value, currency)),
+  Line line = plain(fmt::format("{} ({}): fetches {}, {} likely to work, worth {}", rebuild.host,
+                                model, money_text(rebuild.price, currency),
+                                percent_text(rebuild.chance), money_text(rebuild.value, currency)),
                     rebuild.host);
   line.aside = minutes_text(rebuild.work_minutes);
   line.mark = verdict_mark(rebuild.verdict);
@@ -86,7 +86,7 @@ Block sets_block(const plan::Plan& plan) {
         fmt::format("{}{}. {}", set.code,
                     set.model.empty() ? ", model not known" : ", " + set.model, sentence(set.why)),
         set.code);
-    line.mark = capitalised(plan::to_text(set.use));
+    line.mark = capitalised(use_words(set.use));
     block.lines.push_back(std::move(line));
   }
   return block;
@@ -118,6 +118,22 @@ Block remarks_block(const plan::Plan& plan) {
 }
 
 }  // namespace
+
+std::string use_words(plan::Use use) {
+  switch (use) {
+    case plan::Use::host:
+      return "build it";
+    case plan::Use::stripped:
+      return "strip it";
+    case plan::Use::kept:
+      return "keep it";
+    case plan::Use::left:
+      return "leave it";
+    case plan::Use::not_judged:
+      return "not judged";
+  }
+  return "";
+}
 
 Page plan_page(const plan::Plan& plan, const std::string& currency) {
   Page page;

@@ -12,4 +12,7 @@ namespace benchgraft::sheets {
 /// bound.
 Page plan_page(const plan::Plan& plan, const std::string& currency);
 
+/// What is to be done with a set, in words: "build it", "strip it", "keep it", ...
+std::string use_words(plan::Use use);
+
 }  // namespace benchgraft::sheets

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "sheets/plan_page.hpp"
 #include "sheets/words.hpp"
 
 namespace benchgraft::sheets {
@@ -155,12 +156,10 @@ Page question_page(const fit::Question& question) {
   return page;
 }
 
-std::string use_words(plan::Use use) { return capitalised(plan::to_text(use)); }
-
 void add_rebuild(const plan::PlannedRebuild& rebuild, const std::string& currency, Page& page) {
   Block block = block_of("As host");
   block.lines.push_back(
-      plain(fmt::format("Fetches {}, works at {}, {} of work, worth {} to the shop",
+      plain(fmt::format("Fetches {}, {} likely to work, {} of work, worth {} to the shop",
                         money_text(rebuild.price, currency), percent_text(rebuild.chance),
                         minutes_text(rebuild.work_minutes), money_text(rebuild.value, currency))));
   if (!rebuild.why.empty()) block.lines.push_back(plain(rebuild.why));
@@ -172,7 +171,7 @@ void add_part(const plan::PlannedRebuild& rebuild, const plan::PlannedPart& part
   std::string text = fmt::format("{} goes into {} as {}", part.type, rebuild.host, part.position);
   if (!part.donor.empty()) text += fmt::format(", out of {}", part.donor);
   block.lines.push_back(plain(text));
-  block.lines.push_back(plain(fmt::format("Works at {}", percent_text(part.chance))));
+  block.lines.push_back(plain(fmt::format("{} likely to work", percent_text(part.chance))));
   page.blocks.push_back(std::move(block));
 }
 
@@ -199,7 +198,7 @@ Result<Page> why_page(const plan::Plan& plan, const std::string& code,
   page.title = "Why " + code;
   for (const auto& set : plan.sets)
     if (set.code == code) {
-      page.verdict.mark = use_words(set.use);
+      page.verdict.mark = capitalised(use_words(set.use));
       page.verdict.text = sentence(set.why);
       page.figures.push_back(set.model.empty() ? "Model not known." : set.model + ".");
     }

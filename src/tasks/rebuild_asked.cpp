@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "catalogue/text.hpp"
+#include "sheets/plan_page.hpp"
 #include "tasks/files.hpp"
 #include "tasks/plan_room.hpp"
 
@@ -65,7 +66,7 @@ Error not_built(const Room& room, const plan::Plan& plan, const std::string& hos
   for (const auto& set : plan.sets)
     if (set.code == host)
       return {ErrorKind::not_found, fmt::format("The plan does not build {}: {} {}", host,
-                                                plan::to_text(set.use), set.why)};
+                                                sheets::use_words(set.use), set.why)};
   return {ErrorKind::not_found, fmt::format("The plan does not build {}.", host)};
 }
 
