@@ -50,18 +50,19 @@ struct RecordChange {
 /// Only the fields given are changed.
 struct ChangeSet {
   std::string set;
-  std::optional<std::string> owner, kind, model, variant, complaint, place, taken_in, note;
-  std::optional<Consent> consent;
-  std::optional<Looks> looks;
-  std::optional<Fate> fate;
-  std::optional<std::vector<std::string>> candidates, missing;
+  std::optional<std::string> owner = {}, kind = {}, model = {}, variant = {}, complaint = {},
+                             place = {}, taken_in = {}, note = {};
+  std::optional<Consent> consent = {};
+  std::optional<Looks> looks = {};
+  std::optional<Fate> fate = {};
+  std::optional<std::vector<std::string>> candidates = {}, missing = {};
 };
 /// Only the fields given are changed; an inner nothing makes a number unknown again.
 struct ChangePart {
   std::string part;
-  std::optional<std::string> type, from, note;
-  std::optional<std::vector<std::string>> candidates, roles;
-  std::optional<std::optional<double>> run_hours, chance;
+  std::optional<std::string> type = {}, from = {}, note = {};
+  std::optional<std::vector<std::string>> candidates = {}, roles = {};
+  std::optional<std::optional<double>> run_hours = {}, chance = {};
 };
 /// An empty id is made.
 struct AddWish {

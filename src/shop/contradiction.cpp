@@ -86,8 +86,11 @@ class Search {
     const auto take = [&](const auto& thing) {
       const auto [first, fresh] = seen.emplace(thing.code, named(thing));
       if (fresh) return;
-      say(fmt::format("code {} is on a {} and also on a {}; give one of them another code.",
-                      thing.code, first->second.sort, sort_of<std::decay_t<decltype(thing)>>()),
+      const std::string sort = sort_of<std::decay_t<decltype(thing)>>();
+      const std::string both = first->second.sort == sort
+                                   ? fmt::format("two {}s", sort)
+                                   : fmt::format("a {} and also on a {}", first->second.sort, sort);
+      say(fmt::format("code {} is on {}; give one of them another code.", thing.code, both),
           {first->second, named(thing)});
     };
     for (const auto& set : shop_.sets) {

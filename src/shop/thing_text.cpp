@@ -209,10 +209,10 @@ Result<void> tidy_and_check(RebuildRecord& rebuild, const std::string& called) {
 Result<void> tidy_and_check(Wish& wish, const std::string& called) { return tidied(wish, called); }
 
 Result<void> tidy_and_check(Terms& terms, const std::string& called) {
-  if (auto sound = tidied(terms, called); !sound) return sound;
+  tidy(terms.currency);
   if (terms.currency.empty())
     return wrong(called, "currency is empty; write a short name such as \"EUR\".");
-  return {};
+  return tidied(terms, called);
 }
 
 std::string called(const Set& set) { return "set " + set.code; }
