@@ -74,10 +74,10 @@ bool contains(std::span<const std::string> words, std::string_view word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-std::string listed(std::span<const std::string> words) {
+std::string listed(std::span<const std::string> words, std::string_view last) {
   std::string text;
   for (std::size_t i = 0; i < words.size(); ++i) {
-    if (i > 0) text += i + 1 == words.size() ? " and " : ", ";
+    if (i > 0) text += i + 1 == words.size() ? last : std::string_view(", ");
     text += words[i];
   }
   return text;

@@ -25,7 +25,7 @@ std::size_t first_bad_utf8(std::string_view bytes);
 bool contains(std::span<const std::string> words, std::string_view word);
 
 /// "a", "a and b", "a, b and c".
-std::string listed(std::span<const std::string> words);
+std::string listed(std::span<const std::string> words, std::string_view last = " and ");
 
 /// `text` with its first ASCII letter made a capital.
 std::string capitalised(std::string text);

@@ -17,9 +17,12 @@ using catalogue::Cure;
 // Joined hot and cold circuits, a lamp on the wrong driver, another mains, an open door or thermal
 // loop: no work on a plug makes these good, only the right part does.
 bool beyond_cure(const Reason& reason) {
-  return reason.rule == "domain clash" || reason.rule == "lamp power" ||
-         reason.rule == "mains range" || reason.rule == "safety loop open" ||
-         (reason.rule == "class clash" && reason.safety);
+  const std::vector<std::string> always = {"domain clash", "lamp power", "mains range",
+                                           "safety loop open"};
+  const std::vector<std::string> with_safety = {"class clash",      "fellow part", "does not mate",
+                                                "nothing feeds it", "plug cut",    "sensor curve",
+                                                "swap note"};
+  return contains(always, reason.rule) || (reason.safety && contains(with_safety, reason.rule));
 }
 
 bool cures(const catalogue::Catalogue& known, const Cure& cure, const Reason& reason) {

@@ -96,19 +96,20 @@ void judge_class_clash(const Pair& p) {
 // `empty` is recorded as left unused; `live` faces it.
 void judge_empty(const Pair& p) {
   const Contact& live = *p.b;
+  const bool safety = is_excluded_circuit(live);
   if (live.net_class == NetClass::unused) return;
   if (live.net_class == NetClass::earth)
     return p.find(ContactRule::earth_lost, Verdict::does_not_fit, true);
   if (live.net_class == NetClass::interlock || live.net_class == NetClass::thermal)
     return p.find(ContactRule::safety_loop_open, Verdict::does_not_fit, true);
   if (live.direction == Direction::in && live.waits_s)
-    return p.find(ContactRule::missing_reply, Verdict::does_not_fit);
+    return p.find(ContactRule::missing_reply, Verdict::does_not_fit, safety);
   if (live.direction == Direction::in && is_power(live.net_class))
-    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
+    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, safety);
   const bool surely_open = p.around.a_measured || p.a->number == kNoWireNumber;
   if (live.net_class == NetClass::unknown || live.direction == Direction::unknown || !surely_open ||
       live.direction == Direction::in)
-    p.find(ContactRule::empty_contact, Verdict::unknown);
+    p.find(ContactRule::empty_contact, Verdict::unknown, safety);
 }
 
 // Supplier gives `given`, the other allows `allowed`.

@@ -113,6 +113,7 @@ void judge_classes(Findings& findings, const Earth& earth) {
     add_part_facts(reason, earth);
     return;
   }
+  if (earth.cabinet == Protection::unknown) return;  // asked for
   const bool class_1 = earth.cabinet == Protection::class_1;
   Reason& reason = say_earth(
       findings, Verdict::fits_with_work,
@@ -164,6 +165,25 @@ const catalogue::TouchLimit* touch_limit(const Findings& findings, Protection pr
   return strictest;
 }
 
+// Two good parts with their own filters can make a failing set: every changed filter has to be
+// known.
+void ask_y_capacitors(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    const bool has_filter =
+        place.fills("supply") || place.fills("mains inlet") || place.fills("lamp driver");
+    if (!differs(place) || !place.type || place.type->y_nf || !has_filter) continue;
+    Reason& reason = findings.unknown(
+        RuleSort::whole,
+        fmt::format("The Y capacitors of {} are not recorded: the touch current is not known.",
+                    place.type->reference()),
+        fmt::format("Add up the Y capacitors from the mains to the chassis on {}, in nF.",
+                    place.type->reference()),
+        place.type->reference(), "y_nf", place.roles.front(), true);
+    reason.rule = "touch current";
+    reason.facts = {fact_of(*place.type, "y_nf not recorded")};
+  }
+}
+
 void judge_y_capacitors(Findings& findings, const Earth& earth) {
   double known_nf = 0;
   std::vector<Fact> facts;
@@ -175,6 +195,7 @@ void judge_y_capacitors(Findings& findings, const Earth& earth) {
     facts.push_back(fact_of(*place.type, number(*place.type->y_nf) + " nF to chassis"));
   }
   const auto* limit = touch_limit(findings, earth.cabinet);
+  if (limit) ask_y_capacitors(findings);
   if (!touched || !limit) return;
   const auto current =
       y_capacitor_current(known_nf, findings.conditions.mains_volts, findings.conditions.mains_hz);
@@ -281,7 +302,7 @@ void judge_earth_path(Findings& findings) {
   if (!concerned) return;
   const Earth earth = facts_of_earth(findings.set);
   ask_classes(findings, earth);
-  if (earth.cabinet != Protection::unknown) judge_classes(findings, earth);
+  judge_classes(findings, earth);
   judge_y_capacitors(findings, earth);
 }
 

@@ -115,6 +115,7 @@ void judge_apart(JointCase& one) {
       {fmt::format("{} {}", joint.b->type->reference(), joint.port_b->name), joint.port_b->where}};
   reason.would_change =
       "Another plug, or another record of these two connectors, would change this.";
+  reason.safety = has_excluded(*joint.port_a) || has_excluded(*joint.port_b);
   const std::string code = reason.code;
   const auto wires = joint.through_lead()
                          ? std::nullopt

@@ -32,9 +32,13 @@ Mating through_lead(const Joint& joint) {
   return a;
 }
 
-Mating mating_of(const Joint& joint, const std::optional<PlugWord>& word) {
-  Mating answer = joint.through_lead() ? through_lead(joint)
-                                       : mate(joint.port_a->connector, joint.port_b->connector);
+Mating mating_of(const Joint& joint) {
+  return joint.through_lead() ? through_lead(joint)
+                              : mate(joint.port_a->connector, joint.port_b->connector);
+}
+
+// A note is a mating fact: somebody tried.
+Mating with_word(Mating answer, const std::optional<PlugWord>& word) {
   if (!word) return answer;
   answer.mates = tri(word->result != PlugResult::did_not);
   if (answer.mates == Tri::yes) answer.missing.clear();
@@ -52,7 +56,8 @@ JointCase::JointCase(Findings& all, const Joint& one, const std::vector<NoteMatc
       around{measured(*one.port_a), measured(*one.port_b), lights(*one.a),
              lights(*one.b),        lights(*one.a),        lights(*one.b)},
       word(plug_word(notes, *one.a, *one.port_a, *one.b, *one.port_b)),
-      mating(mating_of(one, word)) {}
+      mating(with_word(mating_of(one), word)),
+      on_record(mating_of(one).mates) {}
 
 Reason& JointCase::say(const std::string& rule, Verdict verdict, const std::string& text,
                        const std::string& more) {

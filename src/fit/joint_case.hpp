@@ -21,6 +21,7 @@ struct JointCase {
   Surroundings around;
   std::optional<PlugWord> word;  ///< what a swap note says about these two ports
   Mating mating;
+  Tri on_record = Tri::unknown;  ///< do the connectors mate by themselves, whatever a note says
   Verdict worst = Verdict::fits;
   std::vector<std::string> repairable;  ///< codes of findings that moving contacts can make good
   bool settled = false;                 ///< a swap note stood in for facts nobody recorded
@@ -44,6 +45,7 @@ void ask_for_missing(JointCase& one,
 void ask_for_mating(JointCase& one);                                         // joint_unknown.cpp
 void say_clashes(JointCase& one, const std::vector<ContactFinding>& found);  // joint_clashes.cpp
 void judge_reversal(JointCase& one);                                         // joint_clashes.cpp
+void say_note_against_record(JointCase& one);                                // joint_clashes.cpp
 void heed_plug_note(JointCase& one);                                         // joint_clashes.cpp
 void judge_apart(JointCase& one);                                            // joint_apart.cpp
 void offer_repin(JointCase& one);                                            // joint_apart.cpp

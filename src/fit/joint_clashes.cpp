@@ -99,6 +99,37 @@ void judge_reversal(JointCase& one) {
   one.add_facts(reason, {*worst});
 }
 
+void say_note_against_record(JointCase& one) {
+  if (!one.word) return;
+  const auto& note = *one.word->note;
+  const bool against_record = one.on_record != Tri::unknown && one.on_record != one.mating.mates;
+  if (against_record) {
+    Reason& reason = one.say(
+        "records disagree", Verdict::fits_with_work,
+        fmt::format("By their record {} {}; swap note \"{}\" says otherwise. Look at both plugs "
+                    "before anything is joined.",
+                    one.ends(), one.on_record == Tri::yes ? "go together" : "do not go together",
+                    note.name),
+        "mating");
+    reason.source = Source::verified;
+    reason.facts = {fact_of(note),
+                    {"the connectors on record", one.joint.port_a->where},
+                    {"the connectors on record", one.joint.port_b->where}};
+    one.findings.ask(
+        fmt::format("Do {} really go together?", one.ends()), one.joint.a->type->reference(),
+        fmt::format("port {}: connector", one.joint.port_a->name), one.joint.a->roles.front());
+  }
+  for (const auto* other : one.word->against) {
+    Reason& reason = one.say("records disagree", Verdict::fits_with_work,
+                             fmt::format("Swap notes \"{}\" and \"{}\" do not agree about {}. Look "
+                                         "at both plugs before anything is joined.",
+                                         note.name, other->name, one.ends()),
+                             "notes|" + other->name);
+    reason.source = Source::verified;
+    reason.facts = {fact_of(note), fact_of(*other)};
+  }
+}
+
 void heed_plug_note(JointCase& one) {
   if (!one.word) return;
   const auto& note = *one.word->note;

@@ -69,6 +69,26 @@ void add_conditional(Judgement& whole, const Judgement& one, const std::string& 
   }
 }
 
+// Questions, companions and settings of the other cases are not lost with them.
+void add_the_rest(Judgement& whole, const Judgement& one, const std::string& called) {
+  whole.chance = std::min(whole.chance, one.chance);
+  const auto told = [](const auto& list, const std::string& code) {
+    return std::any_of(list.begin(), list.end(), [&](const auto& x) { return x.code == code; });
+  };
+  for (const auto& question : one.questions)
+    if (!told(whole.questions, question.code)) whole.questions.push_back(question);
+  for (auto companion : one.companions) {
+    if (told(whole.companions, companion.code)) continue;
+    companion.why = fmt::format("if {}: {}", called, companion.why);
+    whole.companions.push_back(std::move(companion));
+  }
+  for (auto setting : one.settings) {
+    if (told(whole.settings, setting.code)) continue;
+    setting.why = fmt::format("if {}: {}", called, setting.why);
+    whole.settings.push_back(std::move(setting));
+  }
+}
+
 void ask_which(Judgement& whole, const Catalogue& known, const Narrowed& narrowed,
                const RebuildText& rebuild, const Host& host) {
   Assembly nothing;
@@ -86,7 +106,7 @@ void ask_which(Judgement& whole, const Catalogue& known, const Narrowed& narrowe
   for (const auto& part : rebuild.parts)
     if (part.type.empty() && part.candidates.size() > 1)
       findings.ask(fmt::format("Read the printed number on the {}: is it {}?", part.place,
-                               listed(part.candidates)),
+                               listed(part.candidates, " or ")),
                    part.place, "type", part.place);
 }
 
@@ -114,7 +134,7 @@ Judgement combine(std::vector<Judgement> all, const std::vector<Case>& cases) {
   for (std::size_t i = 0; i < all.size(); ++i)
     if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere);
   if (!agree) whole.verdict = Verdict::unknown;
-  for (const auto& one : all) whole.chance = std::min(whole.chance, one.chance);
+  for (std::size_t i = 0; i < all.size(); ++i) add_the_rest(whole, all[i], cases[i].called);
   return whole;
 }
 
@@ -129,6 +149,13 @@ Error contradiction(const RebuildText& rebuild, const Narrowed& narrowed) {
                   rebuild.where.file, rebuild.model, listed(words))};
 }
 
+Error no_candidate(const catalogue::ProposedPart& part) {
+  return {ErrorKind::conflict,
+          fmt::format("{}, line {}: none of the candidates for \"{}\" does that job; correct the "
+                      "candidates or the place.",
+                      part.where.file, part.where.line, part.place)};
+}
+
 }  // namespace
 
 Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
@@ -139,7 +166,13 @@ Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
   if (host.value().model) narrowed = narrow_variants(known, *host.value().model, rebuild);
   if (narrowed.left.empty() && !narrowed.struck_out.empty())
     return contradiction(rebuild, narrowed);
-  const auto cases = cases_of(rebuild, host.value(), narrowed.left);
+  RebuildText narrow = rebuild;
+  for (auto& part : narrow.parts) {
+    if (part.candidates.empty()) continue;
+    part.candidates = narrow_candidates(known, host.value().model, part, narrowed.struck_out);
+    if (part.candidates.empty()) return no_candidate(part);
+  }
+  const auto cases = cases_of(narrow, host.value(), narrowed.left);
   std::vector<Judgement> all;
   for (const auto& one : cases) {
     auto judged = judge_one(known, one.rebuild, one.host, conditions);
@@ -150,7 +183,7 @@ Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
   whole.struck_out = narrowed.struck_out;
   for (const auto* variant : narrowed.left) whole.variants_left.push_back(variant->name);
   if (narrowed.left.size() > 1) whole.variant.clear();
-  if (cases.size() > 1) ask_which(whole, known, narrowed, rebuild, host.value());
+  if (cases.size() > 1) ask_which(whole, known, narrowed, narrow, host.value());
   return whole;
 }
 

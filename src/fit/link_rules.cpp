@@ -9,6 +9,7 @@ namespace {
 
 Verdict judge_joint(Findings& findings, const Joint& joint, const std::vector<NoteMatch>& notes) {
   JointCase one(findings, joint, notes);
+  say_note_against_record(one);
   if (one.mating.mates == Tri::no) {
     judge_apart(one);
     return one.worst;

@@ -30,6 +30,17 @@ std::vector<const Contact*> in_need(const Port& port) {
   return need;
 }
 
+// What it needs cannot be told: no contacts recorded, or one whose class or direction is not.
+bool unclear_need(const Port& port) {
+  if (!port.contacts) return true;
+  return std::any_of(port.contacts->begin(), port.contacts->end(), [](const Contact& c) {
+    const bool power = c.net_class == NetClass::supply || c.net_class == NetClass::bus ||
+                       c.net_class == NetClass::mains;
+    return c.net_class == NetClass::unknown ||
+           (c.direction == Direction::unknown && (power || c.waits_s));
+  });
+}
+
 bool is_safety(const Contact& contact) {
   return contact.net_class == NetClass::interlock || contact.net_class == NetClass::thermal ||
          contact.net_class == NetClass::earth;
@@ -89,7 +100,7 @@ void judge_loose_ports(Findings& findings) {
     const bool near_a_change = differs(*loose.place) || loose.place->altered || !loose.peer ||
                                differs(*loose.peer) || loose.peer->altered;
     if (!near_a_change || always_was_loose(findings.set, loose)) continue;
-    if (!loose.port->contacts && differs(*loose.place)) {
+    if (unclear_need(*loose.port)) {
       findings.unknown(
           RuleSort::pair,
           fmt::format("Not recorded what {} needs, and nothing is there to join it to.",

@@ -66,7 +66,13 @@ void lose(Findings& findings, const NoteMatch& match) {
   }
 }
 
+bool worked(const SwapNote& note) {
+  return (note.result == SwapResult::works || note.result == SwapResult::works_with) &&
+         note.came_back != true;
+}
+
 void did(Findings& findings, const NoteMatch& match) {
+  if (!worked(*match.note)) return;
   for (const auto& done : match.note->did) {
     const std::string what = without_full_stop(done.what);
     OfferedWork offered;
@@ -76,7 +82,7 @@ void did(Findings& findings, const NoteMatch& match) {
     offered.work.where = match.note->where;
     if (!done.cures.empty())
       for (const auto& reason : findings.out.reasons)
-        if (reason.rule == done.cures &&
+        if (reason.rule == done.cures && !reason.safety &&
             std::find(reason.types.begin(), reason.types.end(), match.moved->type->reference()) !=
                 reason.types.end())
           offered.work.codes.push_back(reason.code);
@@ -91,8 +97,22 @@ void did(Findings& findings, const NoteMatch& match) {
   }
 }
 
-void heed_result(Findings& findings, const NoteMatch& match, bool explained) {
+// A finding that would have destroyed and that this very part has a share in.
+Reason* explanation(Findings& findings, const NoteMatch& match) {
+  for (auto& reason : findings.out.reasons)
+    if (reason.before == Verdict::destroys && reason.rule != "swap note" &&
+        contains(reason.types, match.moved->type->reference()))
+      return &reason;
+  return nullptr;
+}
+
+void heed_result(Findings& findings, const NoteMatch& match) {
   const auto& note = *match.note;
+  Reason* explained = note.result == SwapResult::damaged ? explanation(findings, match) : nullptr;
+  if (explained) {
+    explained->facts.push_back(fact_of(note));
+    explained->says += fmt::format(" It did so in swap note \"{}\".", note.name);
+  }
   if (note.result == SwapResult::damaged && !explained) {
     Reason& reason = say(
         findings, match, Verdict::destroys,
@@ -121,9 +141,6 @@ void heed_result(Findings& findings, const NoteMatch& match, bool explained) {
 }  // namespace
 
 void judge_swap_notes(Findings& findings, const std::vector<NoteMatch>& notes) {
-  const bool explained =
-      std::any_of(findings.out.reasons.begin(), findings.out.reasons.end(),
-                  [](const Reason& r) { return r.verdict == Verdict::destroys; });
   std::vector<const SwapNote*> heeded;
   for (const auto& match : notes) {
     if (match.by_family || std::find(heeded.begin(), heeded.end(), match.note) != heeded.end())
@@ -132,7 +149,7 @@ void judge_swap_notes(Findings& findings, const std::vector<NoteMatch>& notes) {
     bring(findings, match);
     lose(findings, match);
     did(findings, match);
-    heed_result(findings, match, explained);
+    heed_result(findings, match);
   }
 }
 

@@ -80,15 +80,19 @@ std::vector<NoteMatch> notes_about(const Catalogue& known, const Assembly& set) 
 std::optional<PlugWord> plug_word(const std::vector<NoteMatch>& notes, const Place& a,
                                   const catalogue::Port& port_a, const Place& b,
                                   const catalogue::Port& port_b) {
-  std::optional<PlugWord> word;
+  std::vector<PlugWord> words;
   for (const auto& match : notes) {
     if (match.by_family) continue;
-    for (const auto& plug : match.note->plugged) {
-      if (!ends_are(plug, a, port_a, b, port_b) && !ends_are(plug, b, port_b, a, port_a)) continue;
-      if (!word || strength(plug.result) > strength(word->result))
-        word = PlugWord{match.note, plug.result};
-    }
+    for (const auto& plug : match.note->plugged)
+      if (ends_are(plug, a, port_a, b, port_b) || ends_are(plug, b, port_b, a, port_a))
+        words.push_back({match.note, plug.result, {}});
   }
+  if (words.empty()) return std::nullopt;
+  PlugWord word = *std::max_element(words.begin(), words.end(), [](const auto& x, const auto& y) {
+    return strength(x.result) < strength(y.result);
+  });
+  for (const auto& other : words)
+    if (other.result != word.result) word.against.push_back(other.note);
   return word;
 }
 

@@ -22,6 +22,7 @@ struct NoteMatch {
 struct PlugWord {
   const catalogue::SwapNote* note = nullptr;
   catalogue::PlugResult result = catalogue::PlugResult::straight_in;
+  std::vector<const catalogue::SwapNote*> against;  ///< notes that say otherwise
 };
 
 /// True when a reference as written in a note ("LD-20" or "LD-20/B") means this type. A number

@@ -12,11 +12,13 @@ namespace {
 
 // Every other recorded part of the set was built together with this one by some factory.
 bool proven_here(const Findings& findings, const Place& place) {
-  return std::all_of(findings.set.places.begin(), findings.set.places.end(),
-                     [&](const Place& other) {
-                       return &other == &place || other.empty || !other.type ||
-                              built_together(findings.known, place, other);
-                     });
+  bool any = false;
+  for (const auto& other : findings.set.places) {
+    if (&other == &place || other.empty) continue;
+    if (!other.type || !built_together(findings.known, place, other)) return false;
+    any = true;
+  }
+  return any;
 }
 
 void ask_ports(Findings& findings, const Place& place) {

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.hpp"
 #include "fit/notes.hpp"
 
 namespace benchgraft::fit {
@@ -29,6 +30,11 @@ std::string contradiction(const catalogue::Catalogue& known, const Model& model,
   const auto* position = position_named(model, seen.place);
   if (!position || seen.type.empty()) return {};
   const auto built = variant.parts.find(position->name);
+  const bool left_empty =
+      built == variant.parts.end() && position->optional && !variant.parts.empty();
+  if (left_empty)
+    return fmt::format("{} was seen as the {}, {} was built without one", seen.type, position->name,
+                       variant.name);
   const auto* type = built == variant.parts.end() ? nullptr : known.part_type(built->second);
   if (!type) return {};
   if (means(seen.type, *type)) return {};
@@ -55,6 +61,26 @@ const catalogue::Position* most_telling(const Model& model,
 }
 
 }  // namespace
+
+std::vector<std::string> narrow_candidates(const catalogue::Catalogue& known, const Model* model,
+                                           const ProposedPart& part,
+                                           std::vector<StruckOut>& struck_out) {
+  const auto* position = model ? position_named(*model, part.place) : nullptr;
+  const std::vector<std::string> roles =
+      position && !position->roles.empty() ? position->roles : std::vector<std::string>{part.place};
+  std::vector<std::string> left;
+  for (const auto& candidate : part.candidates) {
+    const auto* type = known.part_type(candidate);
+    const bool does_it = !type || std::any_of(roles.begin(), roles.end(),
+                                              [&](const auto& role) { return type->fills(role); });
+    if (does_it)
+      left.push_back(candidate);
+    else
+      struck_out.push_back(
+          {candidate, fmt::format("it does not do the job of {}", listed(roles, " or "))});
+  }
+  return left;
+}
 
 Narrowed narrow_variants(const catalogue::Catalogue& known, const Model& model,
                          const catalogue::RebuildText& rebuild) {

@@ -21,4 +21,10 @@ struct Narrowed {
 Narrowed narrow_variants(const catalogue::Catalogue& known, const catalogue::Model& model,
                          const catalogue::RebuildText& rebuild);
 
+/// The candidates of a part that can do a job of its place; the others go to `struck_out`.
+std::vector<std::string> narrow_candidates(const catalogue::Catalogue& known,
+                                           const catalogue::Model* model,
+                                           const catalogue::ProposedPart& part,
+                                           std::vector<StruckOut>& struck_out);
+
 }  // namespace benchgraft::fit
