@@ -4,7 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include "num/stopwatch.hpp"
 #include "plan/master.hpp"
 
 namespace benchgraft::plan {
@@ -52,7 +51,7 @@ class Columns {
   Columns(const Problem& problem, const Limits& limits)
       : problem_(problem),
         limits_(limits),
-        steps_(limits.steps),
+        effort_(limits),
         penalty_(left_out_costs(problem)),
         master_(problem, penalty_) {
     for (std::size_t h = 0; h < problem.hosts.size(); ++h)
@@ -83,7 +82,7 @@ class Columns {
   }
 
  private:
-  bool stopped() { return steps_ == 0 || watch_.seconds() > limits_.seconds; }
+  bool stopped() { return effort_.over_now(); }
 
   // Makes the rebuilds that pay in this branch, takes what is whole, splits what is broken.
   Result<void> explore(Branch branch) {
@@ -112,8 +111,8 @@ class Columns {
       for (std::size_t h = 0; h < problem_.hosts.size(); ++h) {
         if (branch.built[h] == 0) continue;
         const double floor = solution->host_price[h] + kPays;
-        const auto found = searches_[h].best(solution->prices, floor, steps_, &branch.banned[h]);
-        if (steps_ == 0) return std::nullopt;
+        const auto found = searches_[h].best(solution->prices, floor, effort_, &branch.banned[h]);
+        if (effort_.over()) return std::nullopt;
         if (!found) {
           upper += kPays;
           continue;
@@ -136,7 +135,7 @@ class Columns {
     const std::vector<char> keep(master_.rebuilds().size(), 1);
     auto program = master_.whole_numbers(keep);
     program.start = master_.amounts_of(best_.best, keep);
-    program.seconds = std::max(0.1, (limits_.seconds - watch_.seconds()) / 3);
+    program.seconds = std::max(0.1, effort_.seconds_left() / 3);
     program.nodes = kNodesOfChoice;
     program.close_enough = limits_.close_enough / 4;
     const auto answer = num::solve(program);
@@ -252,7 +251,7 @@ class Columns {
 
   const Problem& problem_;
   Limits limits_;
-  std::size_t steps_;
+  Effort effort_;
   double penalty_;
   Master master_;
   std::vector<HostSearch> searches_;
@@ -261,7 +260,6 @@ class Columns {
   double unfinished_ = kNever;  ///< the most a branch cut short could be worth
   std::size_t nodes_ = 0;
   Answer best_;
-  num::Stopwatch watch_;
 };
 
 }  // namespace

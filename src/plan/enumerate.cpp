@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <limits>
 
-#include "num/stopwatch.hpp"
 #include "plan/host_search.hpp"
 
 namespace benchgraft::plan {
@@ -12,6 +11,13 @@ namespace {
 constexpr double kNever = -std::numeric_limits<double>::infinity();
 constexpr std::size_t kMostPerHost = 200'000;  // rebuilds of one host kept at once
 
+// More than any rebuild of this host is worth.
+double highest_price(const Host& host) {
+  double highest = 0;
+  for (const auto& tier : host.tiers) highest = std::max(highest, tier.price);
+  return highest;
+}
+
 enum class Fate { undecided, built, stripped, left };
 
 class Enumeration {
@@ -19,13 +25,15 @@ class Enumeration {
   Enumeration(const Problem& problem, const Limits& limits)
       : problem_(problem),
         limits_(limits),
-        steps_(limits.steps),
+        effort_(limits),
         none_{std::vector<double>(problem.pools.size(), 0.0), 0},
         fates_(problem.sets.size(), Fate::undecided) {
     for (std::size_t h = 0; h < problem.hosts.size(); ++h) {
       searches_.emplace_back(problem, static_cast<int>(h));
-      const auto best = searches_.back().best(none_, kNever, steps_);
-      alone_.push_back(best ? best->net : kNever);
+      const auto best = searches_.back().best(none_, kNever, effort_);
+      alone_.push_back(effort_.over() ? highest_price(problem.hosts[h])
+                       : best         ? best->net
+                                      : kNever);
     }
     best_.best.stripped.assign(problem.sets.size(), 0);
     penalty_ = 1;
@@ -52,8 +60,8 @@ class Enumeration {
 
  private:
   bool out_of_time() {
-    if (steps_ == 0 || (++asked_ % 64 == 0 && watch_.seconds() > limits_.seconds)) stopped_ = true;
-    return stopped_;
+    effort_.spend(1);
+    return effort_.over();
   }
 
   [[nodiscard]] double unbuilt(const Carcass& set) const {
@@ -142,8 +150,8 @@ class Enumeration {
     for (const int host : hosts_) {
       banned.push_back(out_of_stock(problem_.hosts[static_cast<std::size_t>(host)]));
       const auto found =
-          searches_[static_cast<std::size_t>(host)].best(none_, kNever, steps_, &banned.back());
-      if (steps_ == 0) return stopped_ = true, skip(sure);
+          searches_[static_cast<std::size_t>(host)].best(none_, kNever, effort_, &banned.back());
+      if (effort_.over()) return skip(sure);
       if (!found) return;
       best.push_back(found->net);
       upper += found->net;
@@ -153,7 +161,7 @@ class Enumeration {
     for (std::size_t i = 0; i < hosts_.size(); ++i) {
       const double floor = score_ == kNever ? kNever : best[i] - (upper - score_);
       auto all = searches_[static_cast<std::size_t>(hosts_[i])].all(none_, floor, kMostPerHost,
-                                                                    steps_, &banned[i]);
+                                                                    effort_, &banned[i]);
       if (!all) return skip(upper);
       lists_.push_back(std::move(*all));
     }
@@ -167,7 +175,7 @@ class Enumeration {
     if (out_of_time()) return skip(upper);
     if (next == lists_.size()) return keep(rest);
     for (const auto& found : lists_[next]) {
-      if (steps_ > 0) --steps_;
+      effort_.spend(1);
       const double with = upper - lists_[next].front().net + found.net;
       if (with <= score_ + limits_.close_enough / 2) break;
       const double more = minutes + found.worth.minutes;
@@ -196,7 +204,7 @@ class Enumeration {
 
   const Problem& problem_;
   Limits limits_;
-  std::size_t steps_;
+  Effort effort_;
   Prices none_;
   std::vector<Fate> fates_;
   std::vector<HostSearch> searches_;
@@ -205,9 +213,6 @@ class Enumeration {
   double score_ = kNever;      ///< of the best so far, penalties taken off
   double skipped_ = kNever;    ///< the most that something not tried could be worth
   Answer best_;
-  num::Stopwatch watch_;
-  std::size_t asked_ = 0;
-  bool stopped_ = false;
   // Of the uses in hand:
   std::vector<int> hosts_;
   std::vector<int> most_stock_;

@@ -91,16 +91,17 @@ struct HostSearch::Known {
     }
   }
 
-  const Whole& judge(const std::vector<int>& choices) {
+  const Whole& judge(const std::vector<int>& choices, Effort& effort) {
     const auto found = judged.find(choices);
     if (found != judged.end()) return found->second;
+    effort.spend_judgement();
     return judged.emplace(choices, problem.whole(index, choices)).first->second;
   }
 
   // Judges, and learns when the lessons so far did not foresee what comes out.
-  const Whole& judge_and_learn(const std::vector<int>& choices) {
+  const Whole& judge_and_learn(const std::vector<int>& choices, Effort& effort) {
     const bool is_new = judged.count(choices) == 0;
-    const Whole& whole = judge(choices);
+    const Whole& whole = judge(choices, effort);
     if (!is_new || judged.size() > kMostJudgedToLearn) return whole;
     const Taught foreseen = lessons->about(choices);
     const bool all =
@@ -109,8 +110,8 @@ struct HostSearch::Known {
                  foreseen.counted.end();
         });
     if (!all)
-      lessons->learn(choices, whole, [this](const std::vector<int>& other) -> const Whole& {
-        return judge(other);
+      lessons->learn(choices, whole, [&](const std::vector<int>& other) -> const Whole& {
+        return judge(other, effort);
       });
     return whole;
   }
@@ -132,25 +133,25 @@ struct HostSearch::Known {
 /// One run at given prices.
 class HostSearch::Search {
  public:
-  Search(Known& known, const Prices& prices, double floor, std::size_t& steps, const Banned* banned)
+  Search(Known& known, const Prices& prices, double floor, Effort& effort, const Banned* banned)
       : known_(known),
         prices_(prices),
         rate_(known.problem.money_per_minute + prices.minute),
         floor_(floor),
-        steps_(steps),
+        effort_(effort),
         banned_(banned),
         chosen_(known.host.places.size(), kNone) {
     price_sources();
   }
 
   void run_for_best() {
-    if (possible_) descend(0, {}, start());
+    if (possible_ && !start().taught.refused) descend(0, {}, start());
   }
   /// False when there are more than `most`.
   bool run_for_all(std::size_t most, std::vector<Found>& out) {
     all_ = &out;
     most_ = most;
-    if (possible_) descend(0, {}, start());
+    if (possible_ && !start().taught.refused) descend(0, {}, start());
     return !overfull_;
   }
   std::optional<Found> best() { return std::move(best_); }
@@ -169,7 +170,9 @@ class HostSearch::Search {
     State state;
   };
 
-  State start() const { return {0, known_.host.provides, Work{}, false, {}}; }
+  State start() const {
+    return {0, known_.host.provides, Work{}, false, known_.lessons->from_the_start()};
+  }
 
   bool allowed(std::size_t place, std::size_t choice, std::size_t source) const {
     if (banned_ && !banned_->empty() && (*banned_)[place][choice][source]) return false;
@@ -248,10 +251,10 @@ class HostSearch::Search {
     const std::size_t place = known_.order[depth];
     std::vector<Child> children;
     for (std::size_t c = 0; c < known_.host.places[place].choices.size(); ++c) {
-      if (steps_ == 0 || overfull_) return;
+      if (effort_.over() || overfull_) return;
       const auto id = known_.id(place, static_cast<int>(c));
       if (!usable_[id]) continue;
-      --steps_;
+      effort_.spend(1);
       Child child{static_cast<int>(c), 0, {}, state};
       if (!take(depth, place, child.choice, child.state)) continue;
       chosen_[place] = child.choice;
@@ -265,8 +268,14 @@ class HostSearch::Search {
     }
     std::stable_sort(children.begin(), children.end(),
                      [](const Child& a, const Child& b) { return a.upper > b.upper; });
+    std::size_t lessons = known_.lessons->count();
     for (const auto& child : children) {
       if (child.upper < floor_) continue;
+      if (lessons != known_.lessons->count()) {  // learned below: does it shut this branch?
+        lessons = known_.lessons->count();
+        chosen_[place] = kNone;
+        if (known_.lessons->about(chosen_).refused) return;
+      }
       chosen_[place] = child.choice;
       descend(depth + 1, child.partial, child.state);
     }
@@ -275,7 +284,8 @@ class HostSearch::Search {
 
   double upper(const State& state, const Frontier& partial, std::size_t depth) const {
     const bool needs_work = state.dearest.needed || state.taught.needs_work;
-    const double evidence = needs_work ? known_.host.chance_with_work : known_.host.chance_plain;
+    const double evidence = std::min(
+        needs_work ? known_.host.chance_with_work : known_.host.chance_plain, state.taught.chance);
     const double price = price_within(known_.host, state.provides | known_.provides_after[depth]);
     const double work = std::max(state.dearest.needed ? known_.cost(state.dearest) : 0,
                                  state.taught.money + rate_ * state.taught.minutes);
@@ -289,7 +299,7 @@ class HostSearch::Search {
     if (state.taught.refused || foreseen < floor_) return;
     Whole whole = by_tables(state);
     if (known_.problem.whole) {
-      whole = known_.judge_and_learn(chosen_);
+      whole = known_.judge_and_learn(chosen_, effort_);
       if (!whole.allowed) return;
     }
     const double factor = whole.price * whole.chance;
@@ -373,8 +383,8 @@ class HostSearch::Search {
   void list_from(std::size_t place, double factor, const Frontier& so_far,
                  const std::vector<std::vector<Point>>& points, const std::vector<Frontier>& rest,
                  Built& built) {
-    if (overfull_ || steps_ == 0) return;
-    --steps_;
+    if (overfull_ || effort_.over()) return;
+    effort_.spend(1);
     if (highest(factor, so_far, rest[place]) + kRounding < floor_) return;
     if (place == points.size()) {
       if (all_->size() == most_)
@@ -394,7 +404,7 @@ class HostSearch::Search {
   const Prices& prices_;
   double rate_;
   double floor_;
-  std::size_t& steps_;
+  Effort& effort_;
   const Banned* banned_;
   std::vector<int> chosen_;
   std::vector<Frontier> frontiers_;  ///< per choice
@@ -411,19 +421,19 @@ HostSearch::HostSearch(const Problem& problem, int host)
 HostSearch::~HostSearch() = default;
 HostSearch::HostSearch(HostSearch&&) noexcept = default;
 
-std::optional<Found> HostSearch::best(const Prices& prices, double floor, std::size_t& steps,
+std::optional<Found> HostSearch::best(const Prices& prices, double floor, Effort& effort,
                                       const Banned* banned) {
-  Search search(*known_, prices, floor + kRounding, steps, banned);
+  Search search(*known_, prices, floor + kRounding, effort, banned);
   search.run_for_best();
   return search.best();
 }
 
 std::optional<std::vector<Found>> HostSearch::all(const Prices& prices, double floor,
-                                                  std::size_t most, std::size_t& steps,
+                                                  std::size_t most, Effort& effort,
                                                   const Banned* banned) {
   std::vector<Found> out;
-  Search search(*known_, prices, floor, steps, banned);
-  if (!search.run_for_all(most, out) || steps == 0) return std::nullopt;
+  Search search(*known_, prices, floor, effort, banned);
+  if (!search.run_for_all(most, out) || effort.over()) return std::nullopt;
   std::stable_sort(out.begin(), out.end(),
                    [](const Found& a, const Found& b) { return a.net > b.net; });
   return out;

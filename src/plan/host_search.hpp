@@ -11,7 +11,7 @@
 #include <optional>
 #include <vector>
 
-#include "plan/answer.hpp"
+#include "plan/effort.hpp"
 
 namespace benchgraft::plan {
 
@@ -37,13 +37,13 @@ class HostSearch {
   HostSearch(HostSearch&&) noexcept;
 
   /// The rebuild with the highest net above `floor`, or nothing. Stops early, with what it has,
-  /// once `steps` runs out.
-  std::optional<Found> best(const Prices& prices, double floor, std::size_t& steps,
+  /// once the effort is over.
+  std::optional<Found> best(const Prices& prices, double floor, Effort& effort,
                             const Banned* banned = nullptr);
   /// Every rebuild with net at least `floor`, best first; nothing when there are more than `most`
-  /// or `steps` runs out.
+  /// or the effort is over.
   std::optional<std::vector<Found>> all(const Prices& prices, double floor, std::size_t most,
-                                        std::size_t& steps, const Banned* banned = nullptr);
+                                        Effort& effort, const Banned* banned = nullptr);
   /// A whole judgement was kinder than the tables somewhere.
   [[nodiscard]] bool shared_work() const;
   /// Rebuilds judged as a whole so far.

@@ -1,9 +1,11 @@
 // What whole judgements teach about rebuilds not judged yet.
 //
 // A finding of a judged rebuild is put down to the places on which it hangs: those where some other
-// choice makes it go away or cost less, tried one place at a time. Every rebuild with the same
-// choices in these places is then taken to have the same finding. Assumption: a finding that no
-// single change takes away is not taken away by two at once elsewhere (docs/methods/plan.md).
+// choice makes it go away or cost less, tried one place at a time; and where putting everything
+// else back takes it away too, to every place that was changed. Every rebuild with the same choices
+// in these places is then taken to have the same finding. Assumption: what neither any single
+// change nor putting everything else back takes away is not taken away by anything between
+// (docs/methods/plan.md).
 #pragma once
 
 #include <functional>
@@ -15,7 +17,8 @@
 namespace benchgraft::plan {
 
 struct Lesson {
-  std::vector<std::pair<std::size_t, int>> where;  ///< place and choice, by rising depth
+  std::vector<std::pair<std::size_t, int>> where;  ///< place and choice, by rising depth; empty:
+                                                   ///< every rebuild of this host
   Finding finding;
 };
 
@@ -24,6 +27,7 @@ struct Taught {
   bool refused = false;
   bool needs_work = false;
   double minutes = 0, money = 0;
+  double chance = 1;
   std::vector<std::uint64_t> counted;  ///< codes: one finding is counted once
   void add(const Finding& finding);
 };
@@ -37,6 +41,10 @@ class Lessons {
   /// Learns from the judgement of `choices`; asks for every rebuild that differs in one place.
   void learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask);
 
+  /// Grows with every new lesson.
+  [[nodiscard]] std::size_t count() const { return count_; }
+  /// What holds before any place is filled.
+  [[nodiscard]] Taught from_the_start() const;
   /// Adds what holds once the place at `depth` is filled; kNone in `choices` = not filled yet.
   void hear(std::size_t depth, const std::vector<int>& choices, Taught& taught) const;
   /// Everything that holds for a complete rebuild.
@@ -44,11 +52,16 @@ class Lessons {
 
  private:
   [[nodiscard]] bool holds(const Lesson& lesson, const std::vector<int>& choices) const;
+  [[nodiscard]] std::vector<int> put_back(const std::vector<std::size_t>& but,
+                                          const std::vector<int>& choices) const;
   void keep(const std::vector<std::size_t>& places, const std::vector<int>& choices,
             const Finding& finding);
 
   const Host& host_;
-  std::vector<std::size_t> depth_;                  ///< of each place
+  std::vector<int> untouched_;      ///< per place: the choice that changes nothing, or kNone
+  std::vector<std::size_t> depth_;  ///< of each place
+  std::vector<Lesson> always_;
+  std::size_t count_ = 0;
   std::vector<std::vector<Lesson>> by_last_place_;  ///< per depth
 };
 

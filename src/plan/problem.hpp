@@ -98,6 +98,7 @@ struct Finding {
   bool refuses = false;
   bool needs_work = false;
   double minutes = 0, money = 0;
+  double chance = 1;  ///< the evidence for the rebuild is at most this
 };
 
 /// The judgement of one rebuild as a whole; never kinder than the tables above.

@@ -138,6 +138,10 @@ class Maker {
         if (rule.finding.needs_work) whole.chance = std::min(whole.chance, data.chance_with_work);
         whole.findings.push_back(rule.finding);
       }
+      Finding evidence;
+      evidence.code = 1'000'000;
+      evidence.chance = whole.chance;
+      whole.findings.push_back(evidence);
       return whole;
     };
   }

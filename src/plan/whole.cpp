@@ -1,0 +1,108 @@
+#include "plan/whole.hpp"
+
+#include <algorithm>
+
+#include "base/text.hpp"
+#include "fit/notes.hpp"
+
+namespace benchgraft::plan {
+namespace {
+
+bool good(catalogue::SwapResult result) {
+  return result == catalogue::SwapResult::works || result == catalogue::SwapResult::works_with;
+}
+
+bool is_cured(const fit::Judgement& judged, const std::string& code) {
+  return std::any_of(judged.adaptations.begin(), judged.adaptations.end(),
+                     [&](const auto& work) { return contains(work.codes, code); });
+}
+
+Finding finding(const std::string& what) {
+  Finding one;
+  one.code = stable_hash(what);
+  return one;
+}
+
+// Everything the judgement charges for, item by item, and everything that speaks against it.
+std::vector<Finding> findings_of(const fit::Judgement& judged, fit::Verdict worst_allowed) {
+  std::vector<Finding> all;
+  for (const auto& reason : judged.reasons) {
+    if (!reason.will) continue;
+    Finding one = finding("reason " + reason.code);
+    one.refuses = reason.verdict > worst_allowed;
+    one.needs_work = reason.verdict >= fit::Verdict::fits_with_work;
+    if (!is_cured(judged, reason.code)) one.minutes = reason.work_minutes;
+    if (one.refuses || one.needs_work || one.minutes > 0) all.push_back(one);
+  }
+  for (const auto& work : judged.adaptations) {
+    Finding one = finding("adaptation " + work.name);
+    one.minutes = work.work_minutes;
+    one.money = static_cast<double>(work.material.minor);
+    all.push_back(one);
+  }
+  for (const auto& setting : judged.settings) {
+    if (setting.work_minutes <= 0) continue;
+    Finding one = finding("setting " + setting.name);
+    one.minutes = setting.work_minutes;
+    all.push_back(one);
+  }
+  for (const auto& companion : judged.companions) {
+    // A whole part that has to come along is not in the plan: another choice has to bring it.
+    Finding one = finding("companion " + companion.what + companion.role);
+    one.refuses = companion.sort == "part";
+    one.money = companion.price ? static_cast<double>(companion.price->minor) : 0;
+    if (one.refuses || one.money > 0) all.push_back(one);
+  }
+  Finding evidence = finding("evidence");
+  evidence.chance = judged.chance;
+  all.push_back(evidence);
+  return all;
+}
+
+}  // namespace
+
+Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<int>& choices) {
+  const auto worst_allowed =
+      ground.allow_unknown ? fit::Verdict::unknown : fit::Verdict::fits_with_work;
+  Whole whole;
+  const auto& judged = ground.answers.whole(as_text(ground, host, choices));
+  if (!judged) {
+    whole.allowed = false;
+    return whole;
+  }
+  const auto& all = judged.value();
+  whole.findings = findings_of(all, worst_allowed);
+  whole.allowed =
+      all.verdict <= worst_allowed && std::none_of(whole.findings.begin(), whole.findings.end(),
+                                                   [](const Finding& one) { return one.refuses; });
+  whole.minutes = all.work_minutes;
+  whole.money = static_cast<double>(all.material.minor);
+  whole.chance = all.chance;
+  std::vector<const catalogue::PartType*> parts;
+  for (std::size_t p = 0; p < choices.size(); ++p)
+    parts.push_back(host.places[p][static_cast<std::size_t>(choices[p])].type);
+  const auto& set = ground.inventory.sets[static_cast<std::size_t>(host.set)];
+  whole.price = static_cast<double>(
+      price_of(*set.model, set.set->looks, abilities_of(set, parts, all.lost)).minor);
+  return whole;
+}
+
+double most_evidence(const catalogue::Catalogue& known, fit::Verdict verdict,
+                     const std::vector<const catalogue::PartType*>& types) {
+  fit::Tally most;
+  for (const auto* note : known.notes()) {
+    if (!good(note->result)) continue;
+    const bool could_count =
+        std::any_of(note->moved.begin(), note->moved.end(), [&](const std::string& reference) {
+          const auto revisions = known.revisions(reference.substr(0, reference.find('/')));
+          return std::any_of(types.begin(), types.end(), [&](const auto* type) {
+            return type && (fit::means(reference, *type) ||
+                            (!revisions.empty() && revisions.front()->kind == type->kind));
+          });
+        });
+    if (could_count) most.worked += 1;
+  }
+  return fit::posterior_mean(fit::prior_for(verdict), most);
+}
+
+}  // namespace benchgraft::plan
