@@ -38,7 +38,8 @@ bool cures(const catalogue::Catalogue& known, const Cure& cure, const Reason& re
 }
 
 bool wants_cure(const Reason& reason) {
-  return reason.verdict > Verdict::unknown && !beyond_cure(reason);
+  const bool moved_away = reason.rule == "empty contact" && !reason.safety;
+  return (reason.verdict > Verdict::unknown || moved_away) && !beyond_cure(reason);
 }
 
 struct Option {

@@ -163,7 +163,8 @@ void take_over_roles(Assembly& set) {
         return contains(strong.type->roles, role);
       });
       if (!all) continue;
-      weak.taken_over = true;
+      weak.taken_over =
+          weak.place || weak.was;  // of a set known only by its kind nobody says it has one
       weak.taken_over_by = strong.called();
       weak.type = nullptr;
       weak.empty = true;

@@ -135,28 +135,38 @@ void judge_volts(const Pair& p, const Contact& supplier, const Contact& user, bo
            constant_power);
 }
 
+// A passive or two-way power contact takes the part its partner leaves it.
+Direction role_in_power(Direction own, Direction other) {
+  const bool open = own == Direction::passive || own == Direction::both;
+  if (!open) return own;
+  if (other == Direction::out) return Direction::in;
+  return other == Direction::in && own == Direction::both ? Direction::out : own;
+}
+
 void judge_power(const Pair& p) {
-  const Direction x = p.a->direction, y = p.b->direction;
+  const Direction x = role_in_power(p.a->direction, p.b->direction);
+  const Direction y = role_in_power(p.b->direction, p.a->direction);
   const bool safety = is_safety_class(p.a->net_class);
   if (x == Direction::out && y == Direction::out)
     return p.find(ContactRule::direction_clash, Verdict::destroys, safety);
-  if (x == Direction::in && y == Direction::in)
-    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit);
+  const bool nobody_gives = x != Direction::out && y != Direction::out;
+  if (nobody_gives && (x == Direction::in || y == Direction::in) && x != Direction::unknown &&
+      y != Direction::unknown)
+    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, safety);
   const bool plain =
       (x == Direction::in && y == Direction::out) || (x == Direction::out && y == Direction::in);
-  const bool directed = x != Direction::unknown && y != Direction::unknown;
-  const bool a_gives = x == Direction::out;
-  const bool needs_amps = p.a->net_class == NetClass::supply || p.a->net_class == NetClass::bus;
-  p.lacks(lack(x != Direction::unknown, kMissingDirection) |
-              lack(p.a->volts.has_value(), kMissingVolts) |
-              lack(!needs_amps || p.a->amps.has_value() || (a_gives && !p.a->rail.empty()),
-                   kMissingAmps),
-          lack(y != Direction::unknown, kMissingDirection) |
-              lack(p.b->volts.has_value(), kMissingVolts) |
-              lack(!needs_amps || p.b->amps.has_value() || (!a_gives && !p.b->rail.empty()),
-                   kMissingAmps),
+  // Mains volts stand on the part (mains_volts) and are judged there.
+  if (p.a->net_class == NetClass::mains) return;
+  const auto lacks = [&](const Contact& c, bool directed, bool gives) {
+    return lack(directed, kMissingDirection) | lack(c.volts.has_value(), kMissingVolts) |
+           lack(c.amps.has_value() || (gives && !c.rail.empty()), kMissingAmps);
+  };
+  const bool a_told = x == Direction::in || x == Direction::out,
+             b_told = y == Direction::in || y == Direction::out;
+  p.lacks(lacks(*p.a, a_told, x == Direction::out), lacks(*p.b, b_told, y == Direction::out),
           safety);
-  if (!directed || !plain) return;
+  if (!plain) return;
+  const bool a_gives = x == Direction::out;
   const Contact& gives = a_gives ? *p.a : *p.b;
   const Contact& draws = a_gives ? *p.b : *p.a;
   judge_volts(p, gives, draws, a_gives ? p.around.b_constant_power : p.around.a_constant_power);
@@ -274,17 +284,52 @@ void judge_loop(const Pair& p) {
   p.lacks(loop_lacks(a, b), loop_lacks(b, a), true);
 }
 
-// A string of light sources on a constant-current driver.
+// A string of light sources on a constant-current driver: current first; the driver's range of
+// volts has to contain what the strings need. The return of a string carries no facts of its own.
 void judge_light(const Pair& p) {
-  judge_power(p);
+  const Direction x = p.a->direction, y = p.b->direction;
+  if (x == Direction::out && y == Direction::out)
+    return p.find(ContactRule::direction_clash, Verdict::destroys);
+  if (x == Direction::unknown || y == Direction::unknown)
+    return p.lacks(lack(x != Direction::unknown, kMissingDirection),
+                   lack(y != Direction::unknown, kMissingDirection));
+  if (x != Direction::out && y != Direction::out) return;  // a return
+  const auto lacks = [](const Contact& c) {
+    return lack(c.amps.has_value(), kMissingAmps) | lack(c.volts.has_value(), kMissingVolts);
+  };
+  p.lacks(lacks(*p.a), lacks(*p.b));
+  const Contact& driver = x == Direction::out ? *p.a : *p.b;
+  const Contact& strings = x == Direction::out ? *p.b : *p.a;
+  if (driver.amps && strings.amps) {
+    if (*driver.amps > *strings.amps * (1 + kRailTolerance))
+      p.find(ContactRule::string_current, Verdict::destroys);
+    else if (*driver.amps < *strings.amps * (1 - kRailTolerance))
+      p.find(ContactRule::string_current, Verdict::does_not_fit);
+  }
+  if (!driver.volts || !strings.volts) return;
+  const double low = driver.volts->low == driver.volts->high
+                         ? driver.volts->low * (1 - kRailTolerance)
+                         : driver.volts->low;
+  const double high = driver.volts->low == driver.volts->high
+                          ? driver.volts->high * (1 + kRailTolerance)
+                          : driver.volts->high;
+  if (strings.volts->low < low - 1e-9 || strings.volts->high > high + 1e-9)
+    p.find(ContactRule::string_volts, Verdict::does_not_fit);
+}
+
+// The lamp lead and holder must stand the pulse of the igniter.
+void judge_ignition(const Pair& p) {
   const bool a_gives = p.a->direction == Direction::out;
+  const bool b_gives = p.b->direction == Direction::out;
+  const auto lacks = [](const Contact& c, const Contact& other) {
+    return lack(c.volts.has_value() || !other.volts, kMissingVolts);
+  };
+  p.lacks(lacks(*p.a, *p.b), lacks(*p.b, *p.a), true);
+  if (a_gives == b_gives || !p.a->volts || !p.b->volts) return;
   const Contact& gives = a_gives ? *p.a : *p.b;
   const Contact& takes = a_gives ? *p.b : *p.a;
-  if (!gives.amps || !takes.amps)
-    return p.lacks(lack(p.a->amps.has_value(), kMissingAmps),
-                   lack(p.b->amps.has_value(), kMissingAmps));
-  if (*gives.amps > *takes.amps * (1 + kRailTolerance))
-    p.find(ContactRule::string_current, Verdict::destroys);
+  if (gives.volts->high > takes.volts->high * (1 + kRailTolerance))
+    p.find(ContactRule::over_voltage, Verdict::destroys, true);
 }
 
 void judge_same_class(const Pair& p) {
@@ -295,6 +340,8 @@ void judge_same_class(const Pair& p) {
       return judge_power(p);
     case NetClass::light:
       return judge_light(p);
+    case NetClass::ignition:
+      return judge_ignition(p);
     case NetClass::thermal:
     case NetClass::interlock:
       return judge_loop(p);
@@ -305,7 +352,6 @@ void judge_same_class(const Pair& p) {
       return judge_signal(p);
     case NetClass::ground:
     case NetClass::earth:
-    case NetClass::ignition:
     case NetClass::unused:
     case NetClass::unknown:
       return;
@@ -391,6 +437,8 @@ const char* rule_name(ContactRule rule) {
       return "safety loop open";
     case ContactRule::string_current:
       return "string current";
+    case ContactRule::string_volts:
+      return "string volts";
     case ContactRule::sensor_curve:
       return "sensor curve";
     case ContactRule::empty_contact:

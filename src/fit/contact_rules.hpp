@@ -27,6 +27,7 @@ enum class ContactRule : std::uint8_t {
   earth_lost,
   safety_loop_open,
   string_current,
+  string_volts,
   sensor_curve,
   empty_contact,
   no_return,

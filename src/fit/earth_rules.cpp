@@ -89,30 +89,33 @@ void add_part_facts(Reason& reason, const Earth& earth) {
                                               : "inlet wires not recorded"));
 }
 
+void say_class(Findings& findings, const Earth& earth, const std::string& subject,
+               const std::string& says) {
+  Reason& reason = say_earth(findings, Verdict::does_not_fit, says, subject);
+  add_part_facts(reason, earth);
+}
+
 // Combinations of cabinet, inlet and supply; after IEC 61140 classes (from memory) and repair-test
 // practice.
 void judge_classes(Findings& findings, const Earth& earth) {
-  const bool two_wire = earth.inlet_wires == 2;
-  if (earth.supply == Protection::class_1 && (earth.cabinet == Protection::class_2 || two_wire)) {
-    Reason& reason = say_earth(
-        findings, Verdict::does_not_fit,
-        "This supply relies on protective earth and the cabinet has none: its filter would put the "
-        "chassis at about half the mains voltage. Not unless a three-wire inlet and a measured "
-        "bond "
-        "are fitted by someone licensed to do it, or another supply is used.",
-        "lost");
-    add_part_facts(reason, earth);
-    return;
-  }
-  if (earth.cabinet == Protection::class_1 && two_wire) {
-    Reason& reason = say_earth(
-        findings, Verdict::does_not_fit,
-        "The cabinet relies on protective earth and the inlet has only two wires: exposed metal "
-        "would float. The three-wire inlet and its bond stay.",
-        "two-wire");
-    add_part_facts(reason, earth);
-    return;
-  }
+  const bool two_wire = earth.inlet_wires == 2, three_wire = earth.inlet_wires == 3;
+  if (earth.cabinet == Protection::class_1 && two_wire)
+    return say_class(findings, earth, "two-wire",
+                     "The cabinet relies on protective earth and the inlet has only two wires: "
+                     "exposed metal would float. The three-wire inlet and its bond stay.");
+  if (earth.supply == Protection::class_1 && earth.cabinet == Protection::class_2 && three_wire)
+    return say_class(
+        findings, earth, "lost",
+        "This supply relies on protective earth. The three-wire inlet is there, but the "
+        "cabinet was never made for it: a bond to every metal part has to be made and "
+        "measured by someone licensed to do it, or another supply is used.");
+  if (earth.supply == Protection::class_1 && (earth.cabinet == Protection::class_2 || two_wire))
+    return say_class(
+        findings, earth, "lost",
+        "This supply relies on protective earth and there is none: its filter would put "
+        "the chassis at about half the mains voltage. Not unless a three-wire inlet and "
+        "a measured bond are fitted by someone licensed to do it, or another supply is "
+        "used.");
   if (earth.cabinet == Protection::unknown) return;  // asked for
   const bool class_1 = earth.cabinet == Protection::class_1;
   Reason& reason = say_earth(
@@ -130,6 +133,13 @@ void judge_classes(Findings& findings, const Earth& earth) {
   reason.not_before =
       class_1 ? "not before the protective bond is measured" : "not before insulation is measured";
   add_part_facts(reason, earth);
+  if (class_1 || !three_wire) return;
+  Reason& loose =
+      say_earth(findings, Verdict::fits_with_work,
+                "The inlet brings an earth wire into a double-insulated cabinet: see where "
+                "it ends, it must not hang loose.",
+                "loose");
+  add_part_facts(loose, earth);
 }
 
 void ask_classes(Findings& findings, const Earth& earth) {
@@ -153,16 +163,18 @@ void ask_classes(Findings& findings, const Earth& earth) {
         earth.inlet_place->type->reference(), "inlet_wires");
 }
 
+// The limit the bench chose. Without a choice the most generous on record: what fails there fails
+// anywhere.
 const catalogue::TouchLimit* touch_limit(const Findings& findings, Protection protection) {
-  const catalogue::TouchLimit* strictest = nullptr;
-  for (const auto* limit : findings.known.limits()) {
-    if (limit->protection != protection) continue;
-    if (!findings.conditions.touch_profile.empty() &&
-        limit->profile != findings.conditions.touch_profile)
-      continue;
-    if (!strictest || limit->milliamps < strictest->milliamps) strictest = limit;
+  const std::string& chosen = findings.conditions.touch_profile;
+  const catalogue::TouchLimit* limit = nullptr;
+  for (const auto* one : findings.known.limits()) {
+    if (one->protection != protection || (!chosen.empty() && one->profile != chosen)) continue;
+    const bool better = !limit || (chosen.empty() ? one->milliamps > limit->milliamps
+                                                  : one->milliamps < limit->milliamps);
+    if (better) limit = one;
   }
-  return strictest;
+  return limit;
 }
 
 // Two good parts with their own filters can make a failing set: every changed filter has to be
@@ -185,10 +197,11 @@ void ask_y_capacitors(Findings& findings) {
 }
 
 void judge_y_capacitors(Findings& findings, const Earth& earth) {
-  double known_nf = 0;
+  double known_nf = 0, before_nf = 0;
   std::vector<Fact> facts;
   bool touched = false;
   for (const auto& place : findings.set.places) {
+    if (place.was && place.was->y_nf) before_nf += *place.was->y_nf;
     if (!place.type || place.empty || !place.type->y_nf) continue;
     known_nf += *place.type->y_nf;
     touched = touched || differs(place);
@@ -197,6 +210,7 @@ void judge_y_capacitors(Findings& findings, const Earth& earth) {
   const auto* limit = touch_limit(findings, earth.cabinet);
   if (limit) ask_y_capacitors(findings);
   if (!touched || !limit) return;
+  if (known_nf <= before_nf) return;  // no more than it had: nothing new, it is measured anyway
   const auto current =
       y_capacitor_current(known_nf, findings.conditions.mains_volts, findings.conditions.mains_hz);
   const bool fails = current.low > limit->milliamps;
@@ -207,7 +221,8 @@ void judge_y_capacitors(Findings& findings, const Earth& earth) {
                   number(known_nf), current.low, current.high,
                   number(findings.conditions.mains_volts), number(findings.conditions.mains_hz),
                   limit->profile, limit->edition, number(limit->milliamps),
-                  fails ? "it will fail" : "measure it, this passes nothing"),
+                  fails ? "it will fail"
+                        : "measure it against the limit that holds with you, this passes nothing"),
       "y");
   reason.safety = true;
   reason.roles = {"supply"};

@@ -50,6 +50,12 @@ void offer(JointCase& one, const std::string& name, const Repin& repin, double m
   one.findings.offered.push_back(std::move(offered));
 }
 
+// Nobody moves a contact in a flat ribbon: it is the right ribbon or another one.
+bool is_ribbon(const catalogue::Connector& connector) {
+  return connector.ribbon_side != catalogue::RibbonSide::unknown ||
+         connector.family.find("ribbon") != std::string::npos;
+}
+
 bool has_excluded(const Port& port) {
   return port.contacts &&
          std::any_of(port.contacts->begin(), port.contacts->end(), is_excluded_circuit);
@@ -64,7 +70,8 @@ std::string why_no_lead(const JointCase& one, const std::vector<ContactFinding>&
   if (std::any_of(found.begin(), found.end(),
                   [](const auto& f) { return f.rule == ContactRule::not_recorded; }))
     return " Some facts are missing, so no lead can be worked out yet.";
-  return " The contacts do not pair up, so a lead would not help.";
+  if (!found.empty()) return " Their contacts do not agree either, so a lead alone would not help.";
+  return "";
 }
 
 const Contact* same_signal(const Port& port, const Contact& contact) {
@@ -101,22 +108,70 @@ std::vector<ContactFinding> clashes_by_signal(const JointCase& one) {
   return found;
 }
 
+// "the B plug of RL-12": the end that was cut, "" when none.
+std::string cut_end(const Joint& joint) {
+  const auto is_cut = [](const Port* port) {
+    return port && port->connector.family == catalogue::kCutPlug;
+  };
+  if (is_cut(joint.port_a)) return port_called(*joint.a, *joint.port_a);
+  if (is_cut(joint.port_b)) return port_called(*joint.b, *joint.port_b);
+  if (is_cut(joint.end_a)) return port_called(*joint.lead, *joint.end_a);
+  if (is_cut(joint.end_b)) return port_called(*joint.lead, *joint.end_b);
+  return {};
+}
+
+Fact connector_fact(const Place& place, const Port& port) {
+  const auto& c = port.connector;
+  std::string text = fmt::format("{} {}: {}", place.type->reference(), port.name,
+                                 c.family.empty() ? "family not recorded" : c.family);
+  if (c.ways) text += fmt::format(", {} ways", *c.ways);
+  if (c.pitch_mm) text += fmt::format(", pitch {} mm", number(*c.pitch_mm));
+  const auto half = catalogue::word_of(catalogue::kHalfWords, c.half);
+  if (!half.empty()) text += fmt::format(", {}", half);
+  if (!c.key.empty()) text += fmt::format(", key {}", c.key);
+  return {text, port.where};
+}
+
+// A cut plug is replaced by a new one, unless an excluded circuit is on it: then by a whole lead.
+// What the contacts would say is judged all the same.
+void judge_cut(JointCase& one, const std::string& cut, const std::string& code) {
+  const Joint& joint = one.joint;
+  if (has_excluded(*joint.port_a) || has_excluded(*joint.port_b)) {
+    one.findings.out.reasons.back().says +=
+        " This circuit takes another whole lead, never a new plug.";
+  } else if (one.crossing.complete) {
+    OfferedWork offered;
+    const auto ways = static_cast<double>(std::max(ways_of(*joint.port_a), ways_of(*joint.port_b)));
+    offered.work.name = fmt::format("fit a new plug to {}", cut);
+    offered.work.codes = {code};
+    offered.work.steps = {
+        "Find each wire by meter from its other end; write its contact number on it.",
+        "Crimp a new plug of the family the socket has, contact by contact.",
+        "Check every contact with the meter before it is plugged in."};
+    offered.work.work_minutes = kMinutesForCrossover + kMinutesPerMove * ways;
+    one.findings.offered.push_back(std::move(offered));
+  }
+  const auto found = judge_faces(one);
+  ask_for_missing(one, found);
+  say_clashes(one, found);
+}
+
 }  // namespace
 
 void judge_apart(JointCase& one) {
   const Joint& joint = one.joint;
-  const bool cut = joint.port_a->connector.family == catalogue::kCutPlug ||
-                   joint.port_b->connector.family == catalogue::kCutPlug;
+  const std::string cut = cut_end(joint);
   Reason& reason = one.say(
-      cut ? "plug cut" : "does not mate", Verdict::does_not_fit,
-      fmt::format("{} do not go together: {}.", capitalised(one.ends()), one.mating.because));
-  reason.facts = {
-      {fmt::format("{} {}", joint.a->type->reference(), joint.port_a->name), joint.port_a->where},
-      {fmt::format("{} {}", joint.b->type->reference(), joint.port_b->name), joint.port_b->where}};
+      cut.empty() ? "does not mate" : "plug cut", Verdict::does_not_fit,
+      cut.empty()
+          ? fmt::format("{} do not go together: {}.", capitalised(one.ends()), one.mating.because)
+          : fmt::format("{}: its plug was cut off.", capitalised(cut)));
+  reason.facts = {connector_fact(*joint.a, *joint.port_a), connector_fact(*joint.b, *joint.port_b)};
   reason.would_change =
       "Another plug, or another record of these two connectors, would change this.";
   reason.safety = has_excluded(*joint.port_a) || has_excluded(*joint.port_b);
   const std::string code = reason.code;
+  if (!cut.empty()) return judge_cut(one, cut, code);
   const auto wires = joint.through_lead()
                          ? std::nullopt
                          : crossover_wires(*joint.port_a, *joint.port_b, one.around);
@@ -137,6 +192,7 @@ void judge_apart(JointCase& one) {
 
 void offer_repin(JointCase& one) {
   const Joint& joint = one.joint;
+  if (is_ribbon(joint.port_a->connector) || is_ribbon(joint.port_b->connector)) return;
   const bool on_a_plug = joint.port_a->connector.half == catalogue::Half::plug;
   if (!on_a_plug && !joint.through_lead()) return;
   if (joint.through_lead() && mate(joint.end_a->connector, joint.port_a->connector).turned_round)

@@ -1,5 +1,7 @@
 #include "fit/joint_case.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 
 namespace benchgraft::fit {
@@ -12,9 +14,12 @@ bool measured(const Port& port) {
   return port.known == Source::measured || port.known == Source::verified;
 }
 
-bool lights(const Place& place) {
+bool constant_power(const Place& place) {
   return place.fills("lamp driver") || place.fills("light driver");
 }
+
+// An inverted enable lights a lamp with the wheel at rest; a panel light only stays on.
+bool lights(const Place& place) { return place.fills("lamp driver"); }
 
 Source weakest(const Joint& joint) {
   if (joint.port_a->known == Source::assumed || joint.port_b->known == Source::assumed)
@@ -32,9 +37,39 @@ Mating through_lead(const Joint& joint) {
   return a;
 }
 
+bool two_sockets(const Joint& joint) {
+  return !joint.through_lead() && joint.port_a->connector.half == catalogue::Half::socket &&
+         joint.port_b->connector.half == catalogue::Half::socket;
+}
+
+// The factory's part had the same connector here: the lead that joined it still fits this end.
+bool connector_as_before(const Place& place, const Port& port) {
+  if (!place.changed) return true;
+  if (!place.was || !place.was->ports) return false;
+  return std::any_of(place.was->ports->begin(), place.was->ports->end(), [&](const Port& before) {
+    return before.to == port.to && before.carries == port.carries &&
+           before.connector == port.connector;
+  });
+}
+
+// Two sockets: a loose lead runs there that nobody recorded. It is the host's own where both ends
+// are as they were; contacts are taken straight through.
+Mating unrecorded_lead(const Joint& joint) {
+  Mating answer;
+  answer.reversible = Tri::no;
+  if (connector_as_before(*joint.a, *joint.port_a) &&
+      connector_as_before(*joint.b, *joint.port_b)) {
+    answer.mates = Tri::yes;
+    return answer;
+  }
+  answer.missing = {"the lead between them and whether it runs straight through"};
+  return answer;
+}
+
 Mating mating_of(const Joint& joint) {
-  return joint.through_lead() ? through_lead(joint)
-                              : mate(joint.port_a->connector, joint.port_b->connector);
+  if (joint.through_lead()) return through_lead(joint);
+  if (two_sockets(joint)) return unrecorded_lead(joint);
+  return mate(joint.port_a->connector, joint.port_b->connector);
 }
 
 // A note is a mating fact: somebody tried.
@@ -53,8 +88,8 @@ JointCase::JointCase(Findings& all, const Joint& one, const std::vector<NoteMatc
     : findings(all),
       joint(one),
       crossing(contacts_across(one)),
-      around{measured(*one.port_a), measured(*one.port_b), lights(*one.a),
-             lights(*one.b),        lights(*one.a),        lights(*one.b)},
+      around{measured(*one.port_a),  measured(*one.port_b), constant_power(*one.a),
+             constant_power(*one.b), lights(*one.a),        lights(*one.b)},
       word(plug_word(notes, *one.a, *one.port_a, *one.b, *one.port_b)),
       mating(with_word(mating_of(one), word)),
       on_record(mating_of(one).mates) {}

@@ -20,7 +20,8 @@ bool is_order_clash(ContactRule rule) {
          rule == ContactRule::direction_clash || rule == ContactRule::nothing_feeds_it ||
          rule == ContactRule::missing_reply || rule == ContactRule::over_voltage ||
          rule == ContactRule::rail_low || rule == ContactRule::level_clash ||
-         rule == ContactRule::protocol_clash || rule == ContactRule::drive_clash;
+         rule == ContactRule::protocol_clash || rule == ContactRule::drive_clash ||
+         rule == ContactRule::no_return || rule == ContactRule::empty_contact;
 }
 
 // A swap that worked against pins that say it cannot: both are shown, neither is dropped.

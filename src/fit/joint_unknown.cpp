@@ -8,6 +8,7 @@
 #include "base/text.hpp"
 #include "fit/joint_case.hpp"
 #include "fit/link_text.hpp"
+#include "fit/links.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -37,6 +38,13 @@ void ask_contacts(JointCase& one, const Place& place, const Port& port, const Mi
   one.unknown(place, port, text, safety);
 }
 
+// A pin taken out or a hole filled: nothing runs there.
+bool is_gap(const Port& port, const std::string& number) {
+  const auto& gaps = port.connector.gaps;
+  return gaps && std::any_of(gaps->begin(), gaps->end(),
+                             [&](int gap) { return std::to_string(gap) == number; });
+}
+
 // Ways that neither side lists.
 void ask_unlisted(JointCase& one) {
   const Joint& joint = one.joint;
@@ -47,7 +55,9 @@ void ask_unlisted(JointCase& one) {
   std::vector<std::string> open;
   const int ways = std::max(ways_of(*joint.port_a), ways_of(*joint.port_b));
   for (int n = 1; n <= ways; ++n)
-    if (!listed_ways.count(std::to_string(n))) open.push_back(std::to_string(n));
+    if (!listed_ways.count(std::to_string(n)) && !is_gap(*joint.port_a, std::to_string(n)) &&
+        !is_gap(*joint.port_b, std::to_string(n)))
+      open.push_back(std::to_string(n));
   if (!open.empty()) one.unknown(*joint.a, *joint.port_a, "contact " + listed(open), false);
 }
 
@@ -105,8 +115,12 @@ void judge_return(const JointCase& one, std::vector<ContactFinding>& found) {
 
 std::vector<ContactFinding> judge_faces(JointCase& one) {
   std::vector<ContactFinding> found;
-  for (const auto& face : one.crossing.faces) {
+  for (auto face : one.crossing.faces) {
     const std::size_t before = found.size();
+    if (!one.joint.through_lead() && !face.b && face.a && is_gap(*one.joint.port_b, face.a->number))
+      face.b = no_contact();
+    if (!one.joint.through_lead() && !face.a && face.b && is_gap(*one.joint.port_a, face.b->number))
+      face.a = no_contact();
     judge_contacts(face.a, face.b, one.around, found);
     judge_exchanged_power(one, face, found);
     const auto other_name =

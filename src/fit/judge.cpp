@@ -11,6 +11,7 @@
 #include "base/text.hpp"
 #include "fit/findings.hpp"
 #include "fit/one.hpp"
+#include "fit/rule_names.hpp"
 #include "fit/variants.hpp"
 
 namespace benchgraft::fit {
@@ -160,6 +161,7 @@ Error no_candidate(const catalogue::ProposedPart& part) {
 
 Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
                         const Conditions& conditions) {
+  if (auto good = check_cures(known); !good) return good.error();
   auto host = host_of(known, rebuild.model, rebuild.kind, rebuild.where);
   if (!host) return host.error();
   Narrowed narrowed;

@@ -28,9 +28,17 @@ std::string met(const Joint& joint, const ContactFinding& f) {
                      contact_carries(*f.b));
 }
 
+// At most four contacts are spelled out; why and the sheet list the rest as facts.
 std::string met_all(const Joint& joint, const std::vector<ContactFinding>& found) {
+  constexpr std::size_t kSpelledOut = 4;
   std::vector<std::string> words;
-  for (const auto& f : found) words.push_back(met(joint, f));
+  for (const auto& f : found) {
+    if (words.size() == kSpelledOut - 1 && found.size() > kSpelledOut) {
+      words.push_back(fmt::format("{} more contacts likewise", found.size() - words.size()));
+      break;
+    }
+    words.push_back(met(joint, f));
+  }
   return listed(words);
 }
 
@@ -65,10 +73,24 @@ std::string level_sentence(const Joint& joint, const ContactFinding& f) {
       text += fmt::format(", idle {}", catalogue::word_of(catalogue::kLevelWords, c.idle));
     return text;
   };
-  return fmt::format(
-      "{} of {} ({}) does not go with {} of {} ({}): it burns, never starts or never stops",
-      contact_called(*f.a), type_of(*joint.a), level(*f.a), contact_called(*f.b), type_of(*joint.b),
-      level(*f.b));
+  const bool out_is_a = f.a->direction == catalogue::Direction::out;
+  const Contact& out = out_is_a ? *f.a : *f.b;
+  const Contact& in = out_is_a ? *f.b : *f.a;
+  const bool differ = out.logic_volts && in.logic_volts;
+  const bool inverted = out.active != in.active && out.active != catalogue::Level::unknown &&
+                        in.active != catalogue::Level::unknown;
+  const char* outcome = "idle it asks for the wrong thing";
+  if (differ && *out.logic_volts > *in.logic_volts * (1 + kRailTolerance))
+    outcome = "too high, the input burns";
+  else if (inverted)
+    outcome = f.verdict == Verdict::destroys
+                  ? "on and off are exchanged, it lights when it must not"
+                  : "on and off are exchanged, it never starts or never stops";
+  else if (differ && *out.logic_volts < *in.logic_volts * (1 - kRailTolerance))
+    outcome = "too low, it may not be seen";
+  return fmt::format("{} of {} ({}) does not go with {} of {} ({}): {}", contact_called(*f.a),
+                     type_of(*joint.a), level(*f.a), contact_called(*f.b), type_of(*joint.b),
+                     level(*f.b), outcome);
 }
 
 std::string protocol_sentence(const Joint& joint, const ContactFinding& f) {
@@ -97,12 +119,19 @@ std::string amps_sentence(const Joint& joint, const ContactFinding& f) {
 
 std::string each(const Joint& joint, const std::vector<ContactFinding>& found,
                  std::string (*sentence)(const Joint&, const ContactFinding&)) {
+  constexpr std::size_t kSpelledOut = 3;
   std::string text;
+  std::size_t told = 0;
   for (const auto& f : found) {
+    if (told == kSpelledOut) {
+      text += fmt::format("; {} more likewise", found.size() - told);
+      break;
+    }
     if (!text.empty()) text += "; ";
     text += sentence(joint, f);
+    ++told;
   }
-  return text + ".";
+  return capitalised(text) + ".";
 }
 
 }  // namespace
@@ -170,8 +199,14 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
           "{}: {}. The door or thermal loop ends here; it must be whole before power.", ends,
           met_all(joint, found));
     case ContactRule::string_current:
-      return fmt::format("{}: {}. The driver gives more current than the strings allow: they burn.",
-                         ends, met_all(joint, found));
+      return fmt::format("{}: {}. {}", ends, met_all(joint, found),
+                         std::any_of(found.begin(), found.end(),
+                                     [](const auto& f) { return f.verdict == Verdict::destroys; })
+                             ? "The driver gives more current than the strings allow: they burn."
+                             : "The driver gives less current than the strings want: dark.");
+    case ContactRule::string_volts:
+      return fmt::format("{}: {}. The driver does not reach the volts of the strings.", ends,
+                         met_all(joint, found));
     case ContactRule::sensor_curve:
       return fmt::format(
           "{}: {}. Another sensor curve or switch sense: it trips at once or never protects.", ends,

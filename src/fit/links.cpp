@@ -197,20 +197,24 @@ Crossing across_lead(const Joint& joint) {
     if (a || b) crossing.faces.push_back({a, b});
   }
   // A contact without a wire meets nothing: judged against an empty contact.
-  static const Contact kNoWire = [] {
+  for (const auto& contact : *joint.port_a->contacts)
+    if (!wired.count(&contact)) crossing.faces.push_back({&contact, no_contact()});
+  for (const auto& contact : *joint.port_b->contacts)
+    if (!wired.count(&contact)) crossing.faces.push_back({no_contact(), &contact});
+  return crossing;
+}
+
+}  // namespace
+
+const Contact* no_contact() {
+  static const Contact kNone = [] {
     Contact c;
     c.number = kNoWireNumber;
     c.net_class = catalogue::NetClass::unused;
     return c;
   }();
-  for (const auto& contact : *joint.port_a->contacts)
-    if (!wired.count(&contact)) crossing.faces.push_back({&contact, &kNoWire});
-  for (const auto& contact : *joint.port_b->contacts)
-    if (!wired.count(&contact)) crossing.faces.push_back({&kNoWire, &contact});
-  return crossing;
+  return &kNone;
 }
-
-}  // namespace
 
 Joints derive_joints(const Assembly& set) { return Joiner(set).run(); }
 

@@ -53,6 +53,9 @@ struct Joints {
 /// then the one that mates; a stated link of the model decides where several are left.
 Joints derive_joints(const Assembly& set);
 
+/// Stands for a place where nothing can be joined: no wire, no pin.
+const catalogue::Contact* no_contact();
+
 /// Contacts that face each other across the joint. `complete` is false when a port or the lead has
 /// no recorded contacts or wires.
 struct Crossing {

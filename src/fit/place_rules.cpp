@@ -18,19 +18,6 @@ bool needed(const Assembly& set, const std::string& role) {
   return factory && !factory->optional;
 }
 
-// What could do the job: the lost part's own make first, else recorded makes, never the part taken
-// out.
-std::vector<std::string> types_for(const catalogue::Catalogue& known, const std::string& role,
-                                   const Place* factory) {
-  std::vector<std::string> types;
-  const auto* out = factory && !factory->host_lost_it ? factory->was : nullptr;
-  if (factory && factory->host_lost_it && factory->was) types.push_back(factory->was->reference());
-  for (const auto* type : known.part_types())
-    if (type->fills(role) && type != out && types.size() < 4 && !contains(types, type->reference()))
-      types.push_back(type->reference());
-  return types;
-}
-
 void say_missing(Findings& findings, const std::string& role, const Place* factory) {
   Reason& reason = findings.add(
       "missing part", RuleSort::whole, Verdict::does_not_fit,
@@ -44,14 +31,12 @@ void say_missing(Findings& findings, const std::string& role, const Place* facto
   else if (findings.set.model)
     reason.facts = {fact_of(*findings.set.model, "needs " + role)};
   reason.would_change = "A part put in for it would change this.";
-  Companion companion{"a part for " + role,
-                      "part",
-                      "find or buy",
-                      "nothing does this job",
-                      role,
-                      types_for(findings.known, role, factory),
-                      std::nullopt,
-                      reason.code};
+  // Only the lost part's own make is known to be right; any other has to be judged first.
+  std::vector<std::string> types;
+  if (factory && factory->host_lost_it && factory->was) types = {factory->was->reference()};
+  Companion companion{
+      "a part for " + role, "part",       "find or buy one", "nothing does this job", role,
+      std::move(types),     std::nullopt, reason.code};
   findings.out.companions.push_back(companion);
 }
 

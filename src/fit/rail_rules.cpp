@@ -119,11 +119,12 @@ void judge_rail(Findings& findings, const Place& supplier, const Rail& rail, con
   }
   std::vector<std::string> users;
   for (const auto& draw : load.known)
-    users.push_back(
-        fmt::format("{} {} A", draw.user->type->reference(), number(*draw.contact->amps)));
+    users.push_back(fmt::format("{} contact {} {} A", draw.user->type->reference(),
+                                draw.contact->number, number(*draw.contact->amps)));
   if (load.amps > *rail.amps + 1e-9) {
     Reason& reason = findings.add("rail overload", RuleSort::whole, Verdict::does_not_fit,
-                                  fmt::format("{} gives {} A on {}; together they draw {} A ({}).",
+                                  fmt::format("{} gives {} A on {}; together they draw {} A ({}): "
+                                              "it trips or the set starts again and again.",
                                               supplier.type->reference(), number(*rail.amps),
                                               rail.name, number(load.amps), listed(users)),
                                   subject);

@@ -88,6 +88,17 @@ void say_too_short(Findings& findings, const Lead& lead, double needed) {
   reason.would_change = "A longer whole lead, or another place of the parts, would change this.";
 }
 
+void ask_shorter(Findings& findings, const Lead& lead) {
+  Reason& reason = findings.unknown(
+      RuleSort::whole,
+      fmt::format("{} is {} mm long, the one it replaces {} mm: nobody knows whether it reaches.",
+                  capitalised(lead.called), number(lead.length_mm), number(*lead.before_mm)),
+      fmt::format("Does {} reach with slack, and lie clear of fans and hot parts?", lead.called),
+      lead.owner->type->reference(), "at_mm of both positions", lead.owner->roles.front());
+  reason.rule = "lead too short";
+  reason.facts = {{fmt::format("{}: {} mm", lead.called, number(lead.length_mm)), lead.where}};
+}
+
 void say_longer(Findings& findings, const Lead& lead) {
   Reason& reason = findings.add(
       "lead reaches fan", RuleSort::whole, Verdict::fits_with_work,
@@ -109,6 +120,7 @@ void judge_reach(Findings& findings) {
     const auto a = at(lead.end_a), b = at(lead.end_b);
     if (!a || !b) {
       if (lead.before_mm && lead.length_mm > *lead.before_mm) say_longer(findings, lead);
+      if (lead.before_mm && lead.length_mm < *lead.before_mm) ask_shorter(findings, lead);
       continue;
     }
     if (lead.length_mm < distance(*a, *b)) say_too_short(findings, lead, distance(*a, *b));

@@ -1,0 +1,57 @@
+#include "fit/rule_names.hpp"
+
+#include <fmt/format.h>
+
+#include "base/text.hpp"
+
+namespace benchgraft::fit {
+
+const std::vector<std::string>& rule_names() {
+  static const std::vector<std::string> kNames = {
+      // across a link
+      "domain clash", "class clash", "over voltage", "rail low", "rail overload", "level clash",
+      "drive clash", "direction clash", "protocol clash", "missing reply", "crossed signals",
+      "nothing feeds it", "no return", "safety loop open", "string current", "string volts",
+      "sensor curve", "empty contact", "not recorded", "does not mate", "plug cut", "wrong socket",
+      "reversed plug", "left unplugged", "lamp power", "fellow part", "swap note",
+      "records disagree",
+      // one part in its place
+      "mount", "mains range", "two grounds",
+      // the whole rebuild
+      "missing part", "several jobs", "carried piece", "missing piece", "least load", "orientation",
+      "light and throw", "setting elsewhere", "counter lies", "capability", "earth path",
+      "touch current", "lead reaches fan", "lead too short", "not judged"};
+  return kNames;
+}
+
+namespace {
+
+Result<void> check_one(const std::string& rule, const std::string& owner, const Where& where) {
+  if (rule.empty() || contains(rule_names(), rule)) return {};
+  const std::string near = nearest_word(rule, rule_names());
+  return Error{ErrorKind::bad_input,
+               fmt::format("{}, line {}: {} cures \"{}\", and no rule is called so{}", where.file,
+                           where.line, owner, rule,
+                           near.empty() ? "; the names stand in docs/methods/fit.md."
+                                        : fmt::format("; did you mean \"{}\"?", near))};
+}
+
+}  // namespace
+
+Result<void> check_cures(const catalogue::Catalogue& known) {
+  for (const auto* adaptation : known.adaptations())
+    for (const auto& cure : adaptation->cures)
+      if (auto good = check_one(cure.rule, fmt::format("adaptation \"{}\"", adaptation->name),
+                                adaptation->where);
+          !good)
+        return good;
+  for (const auto* note : known.notes())
+    for (const auto& done : note->did)
+      if (auto good =
+              check_one(done.cures, fmt::format("swap note \"{}\"", note->name), note->where);
+          !good)
+        return good;
+  return {};
+}
+
+}  // namespace benchgraft::fit
