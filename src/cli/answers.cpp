@@ -25,9 +25,11 @@ std::string full_stop(std::string text) {
 }
 
 void add_count(const std::string& what, const shop::Count& count, std::string& text) {
-  if (count.made + count.changed + count.same == 0) return;
-  text += fmt::format("{}: {} new, {} changed, {} as before.\n", what, count.made, count.changed,
-                      count.same);
+  std::vector<std::string> words;
+  if (count.made > 0) words.push_back(fmt::format("{} new", count.made));
+  if (count.changed > 0) words.push_back(fmt::format("{} changed", count.changed));
+  if (count.same > 0) words.push_back(fmt::format("{} as before", count.same));
+  if (!words.empty()) text += fmt::format("{}: {}.\n", what, listed(words));
 }
 
 Json json_of(const shop::Count& count) {

@@ -3,6 +3,7 @@
 
 #include <CLI/CLI.hpp>
 
+#include "base/text.hpp"
 #include "cli/asked.hpp"
 
 namespace benchgraft::cli {
@@ -231,7 +232,31 @@ void add_common(CLI::App& app, Asked& asked) {
   app.set_version_flag("--version", kVersion);
 }
 
-int without_zero(int code) { return code == 0 ? 0 : kWrongCommandLine; }
+std::string no_command(const CLI::App& app) {
+  const auto extra = app.remaining();
+  if (extra.empty()) return "Say what to do: benchgraft --help lists the commands.";
+  std::vector<std::string> known;
+  for (const auto* sub : app.get_subcommands([](const CLI::App*) { return true; }))
+    known.push_back(sub->get_name());
+  const auto near = nearest_word(extra.front(), known);
+  return "\"" + extra.front() + "\" is no command" +
+         (near.empty() ? "; benchgraft --help lists them." : "; did you mean \"" + near + "\"?");
+}
+
+// CLI11's own sentences speak of arguments and subcommands; ours name the word and the way out.
+std::string wrong_line(const CLI::App& app, const CLI::ParseError& error) {
+  const auto chosen = app.get_subcommands();
+  if (chosen.empty()) return no_command(app);
+  std::string wrong = error.what();
+  auto extra = app.remaining(true);
+  if (dynamic_cast<const CLI::ExtrasError*>(&error) != nullptr && !extra.empty())
+    wrong = "\"" + extra.front() + "\" is not understood here";
+  else if (dynamic_cast<const CLI::ConversionError*>(&error) != nullptr)
+    wrong = "\"" + wrong.substr(wrong.rfind(' ') + 1) + "\" is not a number";
+  else if (dynamic_cast<const CLI::RequiredError*>(&error) != nullptr)
+    wrong = wrong.substr(0, wrong.find(' ')) + " is missing";
+  return wrong + "; see: benchgraft " + chosen.front()->get_name() + " --help";
+}
 
 }  // namespace
 
@@ -258,8 +283,12 @@ Parsed parse(int count, const char* const* words) {
     parsed.understood = true;
   } catch (const CLI::ParseError& error) {
     std::ostringstream out, err;
-    parsed.exit_code = without_zero(app.exit(error, out, err));
-    parsed.print = out.str() + err.str();
+    if (app.exit(error, out, err) == 0) {
+      parsed.print = out.str();
+      return parsed;
+    }
+    parsed.exit_code = kWrongCommandLine;
+    parsed.print = "benchgraft: " + wrong_line(app, error) + "\n";
   }
   return parsed;
 }

@@ -73,7 +73,7 @@ class Runner {
   int operator()(const AskMark& ask) { return shown(tasks::mark_part(at_, ask.part, ask.test)); }
   int operator()(const AskMove& ask) { return shown(tasks::move_part(at_, ask.part, ask.spot)); }
   int operator()(const AskChange& ask) {
-    return shown(tasks::record_change(at_, ask.part, ask.words));
+    return shown(tasks::record_change(at_, knowledge_, ask.part, ask.words));
   }
   int operator()(const AskNote& ask) { return shown(tasks::note_swap(at_, ask.file)); }
   int operator()(const AskWish& ask) {

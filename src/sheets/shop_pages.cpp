@@ -101,9 +101,9 @@ Page sets_page(const shop::Shop& room) {
   std::vector<std::vector<std::string>> rows;
   for (const auto& set : room.sets)
     rows.push_back({set.code, model_of(set), word(shop::kConsentWords, set.consent),
-                    word(shop::kFateWords, set.fate), set.place, set.complaint});
-  return tabled("Sets", "No set is here yet.",
-                {"Code", "Model", "May it be stripped", "What became of it", "Place", "Complaint"},
+                    set.fate == shop::Fate::here ? set.place : word(shop::kFateWords, set.fate),
+                    set.complaint});
+  return tabled("Sets", "No set is here yet.", {"Code", "Model", "Strip it?", "Where", "Complaint"},
                 std::move(rows));
 }
 

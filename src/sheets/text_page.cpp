@@ -127,15 +127,23 @@ class Writer {
     return style_.colour ? "\033[1m" + words + "\033[0m" : words;
   }
 
+  // The last column takes what is left of the line and breaks there; where that is too little it
+  // starts a line of its own.
   void row(const std::vector<std::string>& cells, const std::vector<std::size_t>& widths,
            std::size_t indent, bool head) {
     if (cells.empty()) return;
-    std::string line(indent, ' ');
-    for (std::size_t i = 0; i < cells.size(); ++i) {
-      line += cells[i];
-      if (i + 1 < cells.size()) line += std::string(widths[i] - columns(cells[i]) + 2, ' ');
+    constexpr std::size_t kLeast = 24;
+    std::string lead;
+    for (std::size_t i = 0; i + 1 < cells.size(); ++i)
+      lead += cells[i] + std::string(widths[i] - columns(cells[i]) + 2, ' ');
+    if (head) {
+      text_ += std::string(indent, ' ') + bold(lead + cells.back()) + '\n';
+    } else if (columns(lead) + std::min(columns(cells.back()), kLeast) <= style_.width) {
+      paragraph(lead, cells.back(), indent);
+    } else {
+      paragraph(lead, "", indent);
+      paragraph("", cells.back(), indent + 4);
     }
-    text_ += (head ? bold(line) : line) + '\n';
   }
 
   TextStyle style_;

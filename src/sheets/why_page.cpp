@@ -95,6 +95,13 @@ Block change_block(const fit::Reason& reason) {
 // What the rebuild has to do because of it.
 Block follows_block(const fit::Judgement& judged, const std::string& code) {
   Block block = block_of("What follows");
+  // The sentence itself stands on top of the page already.
+  const auto said = [&](const std::string& words) {
+    return words.empty() || std::any_of(judged.reasons.begin(), judged.reasons.end(),
+                                        [&](const fit::Reason& reason) {
+                                          return reason.code == code && reason.says == words;
+                                        });
+  };
   for (const auto& reason : judged.reasons)
     if (reason.code == code && !reason.not_before.empty())
       block.lines.push_back(plain(reason.not_before));
@@ -110,11 +117,14 @@ Block follows_block(const fit::Judgement& judged, const std::string& code) {
       block.lines.push_back(
           plain(fmt::format("Must come along: {}. {}", along.what, sentence(along.why))));
   for (const auto& todo : judged.settings)
-    if (todo.code == code)
-      block.lines.push_back(plain(fmt::format("Setting: {}. {}", todo.name, sentence(todo.why))));
+    if (todo.code == code) {
+      Line line = plain(fmt::format("Setting: {}", todo.name));
+      if (!todo.why.empty() && !said(todo.why)) line.under.push_back(plain(todo.why));
+      block.lines.push_back(std::move(line));
+    }
   for (const auto& counter : judged.counters)
-    if (counter.code == code) block.lines.push_back(plain(counter.says));
-  if (judged.orientation.code == code && !judged.orientation.says.empty())
+    if (counter.code == code && !said(counter.says)) block.lines.push_back(plain(counter.says));
+  if (judged.orientation.code == code && !said(judged.orientation.says))
     block.lines.push_back(plain(judged.orientation.says));
   return block;
 }

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.hpp"
 #include "shop/rows.hpp"
 #include "shop/text.hpp"
 #include "tasks/files.hpp"
@@ -34,6 +35,9 @@ Result<std::vector<Family>> families_in(const std::vector<std::string>& folders)
   auto texts = read_files(folders);
   if (!texts) return texts.error();
   std::erase_if(texts.value(), [](const auto& text) { return !text.path.ends_with(".toml"); });
+  if (texts.value().empty() && !folders.empty())
+    return Error{ErrorKind::not_found,
+                 fmt::format("{} holds no catalogue file (.toml).", listed(folders))};
   auto bundle = shop::sort_texts(texts.value());
   if (!bundle) return bundle.error();
   auto families = std::move(bundle.value().families);

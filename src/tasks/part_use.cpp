@@ -1,7 +1,9 @@
 #include "tasks/part_use.hpp"
 
+#include "catalogue/effective.hpp"
 #include "shop/words.hpp"
 #include "tasks/read_word.hpp"
+#include "tasks/room.hpp"
 
 namespace benchgraft::tasks {
 namespace {
@@ -12,6 +14,21 @@ Result<std::optional<double>> share_of(const std::optional<double>& percent) {
     return Error{ErrorKind::bad_input,
                  fmt::format("A chance of {:g} % cannot be; write 0 to 100.", *percent)};
   return std::optional<double>{*percent / 100};
+}
+
+// A change of a known type must be one that can be made to it.
+Result<void> could_be(const ShopAt& at, const Knowledge& knowledge,
+                      const shop::RecordChange& record) {
+  auto room = load_room(at, knowledge);
+  if (!room) return room.error();
+  const auto* part = room.value().shop.part_by_code(record.part);
+  const auto* type = part != nullptr ? room.value().known.part_type(part->type) : nullptr;
+  if (type == nullptr) return {};
+  auto changes = part->changes;
+  changes.push_back(record.change);
+  const auto changed = catalogue::effective_type(*type, changes);
+  if (!changed) return changed.error();
+  return {};
 }
 
 }  // namespace
@@ -65,8 +82,8 @@ Result<Recorded> mark_part(const ShopAt& at, const std::string& code, const Test
   return carry_out(at, shop::SetState{code, state.value(), test.how, test.in, test.on});
 }
 
-Result<Recorded> record_change(const ShopAt& at, const std::string& code,
-                               const ChangeWords& words) {
+Result<Recorded> record_change(const ShopAt& at, const Knowledge& knowledge,
+                               const std::string& code, const ChangeWords& words) {
   auto sort = read_word(catalogue::kChangeSortWords, words.sort, "a change of a part");
   if (!sort) return sort.error();
   if (sort.value() == catalogue::ChangeSort::contact_added)
@@ -84,6 +101,8 @@ Result<Recorded> record_change(const ShopAt& at, const std::string& code,
   record.change.setting = words.setting;
   record.change.lead_mm = words.lead_mm;
   record.change.note = words.note;
+  record.change.where.file = "part " + code;
+  if (const auto sound = could_be(at, knowledge, record); !sound) return sound.error();
   return carry_out(at, record);
 }
 

@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "tasks/knowledge.hpp"
 #include "tasks/shop_at.hpp"
 
 namespace benchgraft::tasks {
@@ -40,7 +41,9 @@ Result<Recorded> add_part(const ShopAt& at, const std::string& code, const PartW
 Result<Recorded> change_part(const ShopAt& at, const std::string& code, const PartWords& words);
 Result<Recorded> move_part(const ShopAt& at, const std::string& code, const Spot& spot);
 Result<Recorded> mark_part(const ShopAt& at, const std::string& code, const Test& test);
-/// fails: also on "contact added", whose contact is written in a file and imported.
-Result<Recorded> record_change(const ShopAt& at, const std::string& code, const ChangeWords& words);
+/// fails: a port, contact or piece that the part's type does not have, where the type is on record;
+/// and "contact added", whose contact is written in a file and imported.
+Result<Recorded> record_change(const ShopAt& at, const Knowledge& knowledge,
+                               const std::string& code, const ChangeWords& words);
 
 }  // namespace benchgraft::tasks

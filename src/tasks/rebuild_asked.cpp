@@ -8,6 +8,7 @@
 
 #include "catalogue/text.hpp"
 #include "sheets/plan_page.hpp"
+#include "sheets/said.hpp"
 #include "tasks/files.hpp"
 #include "tasks/plan_room.hpp"
 
@@ -70,27 +71,34 @@ Error not_built(const Room& room, const plan::Plan& plan, const std::string& hos
   return {ErrorKind::not_found, fmt::format("The plan does not build {}.", host)};
 }
 
-// Statements are kept so that "why" can be asked tomorrow. Not being able to keep them, on a shop
-// that cannot be written, spoils no answer.
-void remember(const ShopAt& at, const Judged& judged) {
-  if (at.path.empty()) return;
-  auto store = open_shop(at, store::Mode::write);
-  if (!store) return;
-  const std::string text = catalogue::write_rebuild(judged.rebuild);
-  const std::string when = occasion(at).when;
+std::vector<store::Said> statements_of(const Judged& judged, const std::string& when) {
+  const std::string about =
+      sheets::said_json({judged.rebuild.name, catalogue::write_rebuild(judged.rebuild)});
   std::vector<store::Said> said;
   std::set<std::string> codes;
+  const auto keep_code = [&](const std::string& code) {
+    if (!code.empty() && codes.insert(code).second) said.push_back({code, about, when});
+  };
   const auto keep = [&](const auto& list) {
-    for (const auto& entry : list)
-      if (!entry.code.empty() && codes.insert(entry.code).second)
-        said.push_back({entry.code, text, when});
+    for (const auto& entry : list) keep_code(entry.code);
   };
   keep(judged.judgement.reasons);
   keep(judged.judgement.questions);
   keep(judged.judgement.companions);
   keep(judged.judgement.settings);
   keep(judged.judgement.counters);
-  (void)store.value().remember(said);
+  keep(judged.judgement.repins);
+  keep_code(judged.judgement.orientation.code);
+  return said;
+}
+
+// Statements are kept so that "why" can be asked tomorrow. A shop that may only be read spoils no
+// answer; then they are not kept.
+Result<void> remember(const ShopAt& at, const Judged& judged) {
+  if (at.path.empty()) return {};
+  auto store = open_shop(at, store::Mode::write);
+  if (!store) return {};
+  return store.value().remember(statements_of(judged, occasion(at).when));
 }
 
 fit::Conditions conditions(const shop::Terms& terms) {
@@ -163,7 +171,7 @@ Result<Judged> judge_text(const RebuildAsked& asked, const RebuildText& rebuild)
   if (!judgement) return judgement.error();
   Judged judged{std::move(ground.value().known), rebuild, std::move(judgement).value(),
                 ground.value().currency};
-  remember(asked.at, judged);
+  if (const auto kept = remember(asked.at, judged); !kept) return kept.error();
   return judged;
 }
 

@@ -4,6 +4,7 @@
 
 #include "catalogue/text.hpp"
 #include "sheets/json.hpp"
+#include "sheets/said.hpp"
 #include "sheets/why_page.hpp"
 #include "tasks/plan_room.hpp"
 
@@ -29,7 +30,10 @@ Result<Answer> answer_from(const plan::Plan& plan, const std::string& code,
 
 // Facts may have changed since: then the statement is gone, and that is the answer.
 Result<Answer> derived_again(const RebuildAsked& asked, const store::Said& said) {
-  auto rebuild = catalogue::read_rebuild(said.text, "what was said on " + said.at.substr(0, 10));
+  auto about = sheets::said_from_json(said.text);
+  if (!about) return about.error();
+  auto rebuild = catalogue::read_rebuild(about.value().rebuild,
+                                         fmt::format("rebuild \"{}\"", about.value().name));
   if (!rebuild) return rebuild.error();
   auto judged = judge_text(asked, rebuild.value());
   if (!judged) return judged.error();
