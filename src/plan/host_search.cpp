@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "plan/hull.hpp"
 #include "plan/lessons.hpp"
@@ -100,19 +101,11 @@ struct HostSearch::Known {
 
   // Judges, and learns when the lessons so far did not foresee what comes out.
   const Whole& judge_and_learn(const std::vector<int>& choices, Effort& effort) {
-    const bool is_new = judged.count(choices) == 0;
     const Whole& whole = judge(choices, effort);
-    if (!is_new || judged.size() > kMostJudgedToLearn) return whole;
-    const Taught foreseen = lessons->about(choices);
-    const bool all =
-        std::all_of(whole.findings.begin(), whole.findings.end(), [&](const Finding& finding) {
-          return std::find(foreseen.counted.begin(), foreseen.counted.end(), finding.code) !=
-                 foreseen.counted.end();
-        });
-    if (!all)
-      lessons->learn(choices, whole, [&](const std::vector<int>& other) -> const Whole& {
-        return judge(other, effort);
-      });
+    if (judged.size() > kMostJudgedToLearn || !learned_from.insert(choices).second) return whole;
+    lessons->learn(choices, whole, [&](const std::vector<int>& other) -> const Whole& {
+      return judge(other, effort);
+    });
     return whole;
   }
 
@@ -127,6 +120,7 @@ struct HostSearch::Known {
   std::vector<Bits> fills_after, provides_after;  ///< what places from a depth on could give
   std::map<std::vector<int>, Whole> judged;
   std::optional<Lessons> lessons;
+  std::set<std::vector<int>> learned_from;
   bool shared_work = false;
 };
 

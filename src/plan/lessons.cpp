@@ -5,6 +5,10 @@
 namespace benchgraft::plan {
 namespace {
 
+bool contains(const std::vector<std::uint64_t>& codes, std::uint64_t code) {
+  return std::find(codes.begin(), codes.end(), code) != codes.end();
+}
+
 const Finding* find(const Whole& whole, std::uint64_t code) {
   for (const auto& finding : whole.findings)
     if (finding.code == code) return &finding;
@@ -23,7 +27,7 @@ bool stays(const Finding& finding, const Whole& elsewhere) {
 
 void Taught::add(const Finding& finding) {
   chance = std::min(chance, finding.chance);
-  if (std::find(counted.begin(), counted.end(), finding.code) != counted.end()) return;
+  if (contains(counted, finding.code)) return;
   counted.push_back(finding.code);
   refused = refused || finding.refuses;
   needs_work = needs_work || finding.needs_work;
@@ -42,45 +46,77 @@ Lessons::Lessons(const Host& host, const std::vector<std::size_t>& order)
   }
 }
 
-std::vector<int> Lessons::put_back(const std::vector<std::size_t>& but,
-                                   const std::vector<int>& choices) const {
-  std::vector<int> back = choices;
-  for (std::size_t p = 0; p < back.size(); ++p)
-    if (untouched_[p] != kNone && std::find(but.begin(), but.end(), p) == but.end())
-      back[p] = untouched_[p];
-  return back;
+bool Lessons::may_differ(std::size_t place) const { return host_.places[place].choices.size() > 1; }
+
+bool Lessons::changed(const std::vector<int>& choices, std::size_t place) const {
+  return choices[place] != untouched_[place] && may_differ(place);
 }
 
-void Lessons::learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask) {
-  std::vector<std::vector<std::size_t>> hangs_on(judged.findings.size());
+// Per finding of `judged`: places where another choice, all else equal, takes it away.
+std::vector<Lessons::Places> Lessons::moved_by_one(const std::vector<int>& choices,
+                                                   const std::vector<Finding>& findings,
+                                                   const Ask& ask) const {
+  std::vector<Places> moved(findings.size());
   std::vector<int> other = choices;
   for (std::size_t p = 0; p < choices.size(); ++p) {
-    std::vector<char> moved(judged.findings.size(), 0);
     for (std::size_t c = 0; c < host_.places[p].choices.size(); ++c) {
       if (static_cast<int>(c) == choices[p]) continue;
       other[p] = static_cast<int>(c);
       const Whole& there = ask(other);
-      for (std::size_t f = 0; f < moved.size(); ++f)
-        if (!stays(judged.findings[f], there)) moved[f] = 1;
+      for (std::size_t f = 0; f < findings.size(); ++f)
+        if (!stays(findings[f], there)) moved[f].insert(p);
     }
     other[p] = choices[p];
-    for (std::size_t f = 0; f < moved.size(); ++f)
-      if (moved[f]) hangs_on[f].push_back(p);
   }
-  for (std::size_t f = 0; f < hangs_on.size(); ++f) {
-    auto& places = hangs_on[f];
-    if (!stays(judged.findings[f], ask(put_back(places, choices)))) {
-      for (std::size_t p = 0; p < choices.size(); ++p)
-        if (choices[p] != untouched_[p] &&
-            std::find(places.begin(), places.end(), p) == places.end())
-          places.push_back(p);
+  return moved;
+}
+
+// Puts back every change but those at `but`, as long as the finding stays.
+std::vector<int> Lessons::least(const std::vector<int>& choices, const Finding& finding,
+                                const Places& but, const Ask& ask) const {
+  std::vector<int> least = choices;
+  for (std::size_t p = 0; p < choices.size(); ++p)
+    if (untouched_[p] != kNone && but.count(p) == 0) least[p] = untouched_[p];
+  if (stays(finding, ask(least))) return least;
+  least = choices;
+  for (std::size_t p = 0; p < choices.size(); ++p) {
+    if (!changed(choices, p) || untouched_[p] == kNone || but.count(p)) continue;
+    least[p] = untouched_[p];
+    if (!stays(finding, ask(least))) least[p] = choices[p];
+  }
+  return least;
+}
+
+void Lessons::learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask) {
+  const Taught foreseen = about(choices);
+  std::vector<Finding> news;
+  for (const auto& finding : judged.findings) {
+    // What evidence a refused rebuild lacks says nothing about those that stand.
+    if (finding.chance < 1 ? !judged.allowed || foreseen.chance <= finding.chance
+                           : contains(foreseen.counted, finding.code))
+      continue;
+    news.push_back(finding);
+  }
+  if (news.empty()) return;
+  const auto hangs_on = moved_by_one(choices, news, ask);
+  for (std::size_t f = 0; f < news.size(); ++f) {
+    const auto small = least(choices, news[f], hangs_on[f], ask);
+    Places places = hangs_on[f];
+    bool all_explained = true;
+    for (std::size_t p = 0; p < small.size(); ++p)
+      all_explained = all_explained && (!changed(small, p) || places.count(p));
+    if (!all_explained) {
+      // Several causes, one of which is enough: put it down to those that were left.
+      const auto more = moved_by_one(small, {news[f]}, ask).front();
+      places.insert(more.begin(), more.end());
+      for (std::size_t p = 0; p < small.size(); ++p)
+        if (changed(small, p)) places.insert(p);
     }
-    keep(places, choices, judged.findings[f]);
+    keep(places, small, news[f]);
   }
 }
 
-void Lessons::keep(const std::vector<std::size_t>& places, const std::vector<int>& choices,
-                   const Finding& finding) {
+void Lessons::keep(const Places& places, const std::vector<int>& choices, const Finding& finding) {
   Lesson lesson{{}, finding};
   for (const auto p : places) lesson.where.emplace_back(p, choices[p]);
   std::sort(lesson.where.begin(), lesson.where.end(),

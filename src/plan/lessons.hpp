@@ -1,15 +1,15 @@
 // What whole judgements teach about rebuilds not judged yet.
 //
 // A finding of a judged rebuild is put down to the places on which it hangs: those where some other
-// choice makes it go away or cost less, tried one place at a time; and where putting everything
-// else back takes it away too, to every place that was changed. Every rebuild with the same choices
-// in these places is then taken to have the same finding. Assumption: what neither any single
-// change nor putting everything else back takes away is not taken away by anything between
-// (docs/methods/plan.md).
+// choice, all else equal, makes it go away or cost less. Where putting the other changes back would
+// take it away too, it has several causes, and is put down to those left when as many as possible
+// are put back. Every rebuild with the same choices in these places is then taken to have the same
+// finding. Assumption: nothing else cures it (docs/methods/plan.md); where a judgement shows the
+// contrary, the bound is marked as unsure.
 #pragma once
 
 #include <functional>
-#include <optional>
+#include <set>
 #include <vector>
 
 #include "plan/problem.hpp"
@@ -51,11 +51,17 @@ class Lessons {
   [[nodiscard]] Taught about(const std::vector<int>& choices) const;
 
  private:
+  using Places = std::set<std::size_t>;
+
+  [[nodiscard]] bool may_differ(std::size_t place) const;
+  [[nodiscard]] bool changed(const std::vector<int>& choices, std::size_t place) const;
+  [[nodiscard]] std::vector<Places> moved_by_one(const std::vector<int>& choices,
+                                                 const std::vector<Finding>& findings,
+                                                 const Ask& ask) const;
+  [[nodiscard]] std::vector<int> least(const std::vector<int>& choices, const Finding& finding,
+                                       const Places& but, const Ask& ask) const;
   [[nodiscard]] bool holds(const Lesson& lesson, const std::vector<int>& choices) const;
-  [[nodiscard]] std::vector<int> put_back(const std::vector<std::size_t>& but,
-                                          const std::vector<int>& choices) const;
-  void keep(const std::vector<std::size_t>& places, const std::vector<int>& choices,
-            const Finding& finding);
+  void keep(const Places& places, const std::vector<int>& choices, const Finding& finding);
 
   const Host& host_;
   std::vector<int> untouched_;      ///< per place: the choice that changes nothing, or kNone
