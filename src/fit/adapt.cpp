@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "fit/rule_names.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -14,18 +15,17 @@ namespace {
 using catalogue::Adaptation;
 using catalogue::Cure;
 
-// Joined hot and cold circuits, a lamp on the wrong driver, another mains, an open door or thermal
-// loop: no work on a plug makes these good, only the right part does.
+// What protects people is made good by parts and by measuring, never by work somebody wrote down.
+// Too high a voltage is the exception: a regulator is such work.
 bool beyond_cure(const Reason& reason) {
-  const std::vector<std::string> always = {"domain clash", "lamp power", "mains range",
-                                           "safety loop open"};
-  const std::vector<std::string> with_safety = {"class clash",      "fellow part", "does not mate",
-                                                "nothing feeds it", "plug cut",    "sensor curve",
-                                                "swap note"};
-  return contains(always, reason.rule) || (reason.safety && contains(with_safety, reason.rule));
+  return (reason.safety && reason.rule != "over voltage") || is_safety_rule(reason.rule);
 }
 
 bool cures(const catalogue::Catalogue& known, const Cure& cure, const Reason& reason) {
+  // A rule alone would reach everything: the cure has to say for which part, plug, signal or role.
+  const bool narrow =
+      !cure.type.empty() || !cure.port.empty() || !cure.signal.empty() || !cure.role.empty();
+  if (!narrow) return false;
   if (!cure.rule.empty() && cure.rule != reason.rule) return false;
   if (!cure.port.empty() && !contains(reason.ports, cure.port)) return false;
   if (!cure.signal.empty() && !contains(reason.signals, cure.signal)) return false;

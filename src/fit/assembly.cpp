@@ -7,6 +7,7 @@
 
 #include "base/text.hpp"
 #include "catalogue/effective.hpp"
+#include "catalogue/references.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -64,12 +65,9 @@ Place* find_place(Assembly& set, const std::string& name) {
 Result<const PartType*> effective(const Catalogue& known, Assembly& set, const ProposedPart& part) {
   const PartType* made = known.part_type(part.type);
   if (!made)
-    return Error{
-        ErrorKind::not_found,
-        fmt::format(
-            "{}, line {}: the part type \"{}\" for \"{}\" is not in the catalogue, or "
-            "has several revisions; write its number, and /revision where there are several.",
-            part.where.file, part.where.line, part.type, part.place)};
+    return Error{ErrorKind::not_found,
+                 fmt::format("{}, line {}: \"{}\" names {}", part.where.file, part.where.line,
+                             part.place, catalogue::reference_fault(known, part.type))};
   if (part.changes.empty()) return made;
   auto changed = catalogue::effective_type(*made, part.changes);
   if (!changed) return changed.error();

@@ -106,9 +106,11 @@ void judge_empty(const Pair& p) {
     return p.find(ContactRule::missing_reply, Verdict::does_not_fit, safety);
   if (live.direction == Direction::in && is_power(live.net_class))
     return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, safety);
+  // A line somebody gave is now taken by nobody: sync, dimming or a flag may be missed.
+  const bool line = live.net_class == NetClass::signal || live.net_class == NetClass::pair;
   const bool surely_open = p.around.a_measured || p.a->number == kNoWireNumber;
   if (live.net_class == NetClass::unknown || live.direction == Direction::unknown || !surely_open ||
-      live.direction == Direction::in)
+      live.direction == Direction::in || line)
     p.find(ContactRule::empty_contact, Verdict::unknown, safety);
 }
 
@@ -128,10 +130,16 @@ void judge_volts(const Pair& p, const Contact& supplier, const Contact& user, bo
   const double allowed_most = std::max(size(allowed.low), size(allowed.high));
   const double allowed_least = std::min(size(allowed.low), size(allowed.high));
   constexpr double kRounding = 1e-9;
+  // Windows that overlap without one holding the other: only a measurement tells.
+  const bool window = supplier.volts->low != supplier.volts->high;
+  const bool perhaps = window && same_sign && least <= allowed_most && most >= allowed_least;
   if (!same_sign || most > allowed_most + kRounding)
-    p.find(ContactRule::over_voltage, Verdict::destroys, true);
+    p.find(ContactRule::over_voltage, perhaps ? Verdict::unknown : Verdict::destroys, true);
   else if (least < allowed_least - kRounding)
-    p.find(ContactRule::rail_low, constant_power ? Verdict::destroys : Verdict::does_not_fit,
+    p.find(ContactRule::rail_low,
+           perhaps          ? Verdict::unknown
+           : constant_power ? Verdict::destroys
+                            : Verdict::does_not_fit,
            constant_power);
 }
 
@@ -157,6 +165,12 @@ void judge_power(const Pair& p) {
       (x == Direction::in && y == Direction::out) || (x == Direction::out && y == Direction::in);
   // Mains volts stand on the part (mains_volts) and are judged there.
   if (p.a->net_class == NetClass::mains) return;
+  // The way back of a bus carries no facts of its own.
+  const auto is_return = [](const Contact& c) {
+    return c.net_class == NetClass::bus && !c.volts && !c.amps &&
+           (c.signal.ends_with("-") || c.signal.find("return") != std::string::npos);
+  };
+  if (is_return(*p.a) && is_return(*p.b)) return;
   const auto lacks = [&](const Contact& c, bool directed, bool gives) {
     return lack(directed, kMissingDirection) | lack(c.volts.has_value(), kMissingVolts) |
            lack(c.amps.has_value() || (gives && !c.rail.empty()), kMissingAmps);
@@ -201,6 +215,13 @@ void judge_driving(const Pair& p, const Contact& out, const Contact& in, bool in
 void judge_shared(const Pair& p) {
   const Contact &a = *p.a, &b = *p.b;
   if (a.direction == Direction::out || b.direction == Direction::out) return;  // judge_driving did
+  const bool told = a.drive != Drive::unknown && b.drive != Drive::unknown;
+  if (told && a.drive != b.drive) p.find(ContactRule::drive_clash, Verdict::does_not_fit);
+  const bool inverted =
+      a.active != Level::unknown && b.active != Level::unknown && a.active != b.active;
+  const bool idle_differs =
+      a.idle != Level::unknown && b.idle != Level::unknown && a.idle != b.idle;
+  if (inverted || idle_differs) p.find(ContactRule::level_clash, Verdict::does_not_fit);
   if (!a.logic_volts || !b.logic_volts) return;
   const bool a_higher = *a.logic_volts > *b.logic_volts;
   const Contact& high = a_higher ? a : b;
@@ -247,8 +268,10 @@ void judge_signal(const Pair& p) {
   const Contact &a = *p.a, &b = *p.b;
   const bool named = !a.signal.empty() && !b.signal.empty();
   const bool a_out = a.direction == Direction::out, b_out = b.direction == Direction::out;
-  if (a_out && b_out && !(a.drive == Drive::open_collector && b.drive == Drive::open_collector))
-    p.find(ContactRule::direction_clash, Verdict::destroys);
+  if (a_out && b_out) {
+    const bool harmless = a.drive == Drive::open_collector && b.drive == Drive::open_collector;
+    p.find(ContactRule::direction_clash, harmless ? Verdict::does_not_fit : Verdict::destroys);
+  }
   if (named && a.signal != b.signal)
     return p.find(ContactRule::crossed_signals, Verdict::does_not_fit);
   const bool levels_matter = a.net_class == NetClass::signal;

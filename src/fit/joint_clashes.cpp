@@ -31,9 +31,10 @@ void say_contradiction(JointCase& one, ContactRule rule, const std::vector<Conta
   const Verdict counts = derived == Verdict::destroys ? Verdict::unknown : Verdict::fits_with_work;
   Reason& reason = one.say(
       "records disagree", counts,
-      fmt::format("The pins say \"{}\", yet swap note \"{}\" went straight in and worked. Look at "
-                  "both before power: {}",
-                  rule_name(rule), one.word->note->name, says(rule, one.joint, group)),
+      fmt::format(
+          "By the recorded contacts it should not work, yet swap note \"{}\" went straight in "
+          "and worked. Look at both before power: {}",
+          one.word->note->name, says(rule, one.joint, group)),
       rule_name(rule));
   reason.source = Source::verified;
   one.add_facts(reason, group);
@@ -84,16 +85,20 @@ void judge_reversal(JointCase& one) {
   std::vector<ContactFinding> found;
   for (const auto& face : facing_contacts(*joint.port_a, *joint.port_b, !one.crossing.turned_round))
     judge_contacts(face.a, face.b, one.around, found);
-  const auto worst = std::find_if(found.begin(), found.end(),
-                                  [](const auto& f) { return f.verdict == Verdict::destroys; });
+  found.erase(std::remove_if(found.begin(), found.end(),
+                             [](const auto& f) { return f.verdict != Verdict::destroys; }),
+              found.end());
+  const auto worst = std::max_element(found.begin(), found.end(), [](const auto& x, const auto& y) {
+    return x.safety != y.safety ? x.safety < y.safety : x.rule > y.rule;
+  });
   if (worst == found.end()) return;
   Reason& reason = one.say(
       "reversed plug", Verdict::fits_with_work,
-      fmt::format("{} {} go in the wrong way round, and then it destroys ({}). Mark contact 1 on "
-                  "both before it is unplugged.",
+      fmt::format("{} {} go in the wrong way round, and then {}. Mark contact 1 on both before "
+                  "it is unplugged.",
                   capitalised(port_called(*joint.a, *joint.port_a)),
                   one.mating.reversible == Tri::yes ? "can" : "may (no key is recorded)",
-                  rule_name(worst->rule)));
+                  danger_words(worst->rule)));
   reason.work_minutes = 1;
   reason.safety = worst->safety;
   reason.not_before = "not before contact 1 is marked on plug and socket";
@@ -139,7 +144,7 @@ void heed_plug_note(JointCase& one) {
       if (std::find(one.repairable.begin(), one.repairable.end(), reason.code) !=
           one.repairable.end())
         reason.facts.push_back(fact_of(note));
-    if (one.worst == Verdict::destroys) return;
+    if (one.worst >= Verdict::does_not_fit) return;  // the contacts explain it
     Reason& reason = one.say(
         "swap note", Verdict::destroys,
         fmt::format("{} must not be joined although they mate: swap note \"{}\" says so, and the "

@@ -10,6 +10,7 @@
 
 #include "base/text.hpp"
 #include "fit/findings.hpp"
+#include "fit/notes.hpp"
 #include "fit/one.hpp"
 #include "fit/rule_names.hpp"
 #include "fit/variants.hpp"
@@ -72,7 +73,6 @@ void add_conditional(Judgement& whole, const Judgement& one, const std::string& 
 
 // Questions, companions and settings of the other cases are not lost with them.
 void add_the_rest(Judgement& whole, const Judgement& one, const std::string& called) {
-  whole.chance = std::min(whole.chance, one.chance);
   const auto told = [](const auto& list, const std::string& code) {
     return std::any_of(list.begin(), list.end(), [&](const auto& x) { return x.code == code; });
   };
@@ -134,7 +134,10 @@ Judgement combine(std::vector<Judgement> all, const std::vector<Case>& cases) {
   }
   for (std::size_t i = 0; i < all.size(); ++i)
     if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere);
-  if (!agree) whole.verdict = Verdict::unknown;
+  if (!agree) {
+    whole.verdict = Verdict::unknown;
+    whole.chance = posterior_mean(prior_for(Verdict::unknown), {});
+  }
   for (std::size_t i = 0; i < all.size(); ++i) add_the_rest(whole, all[i], cases[i].called);
   return whole;
 }

@@ -11,7 +11,7 @@ namespace {
 
 // Same nominal watts; lamps are made for one driver power (from memory: too low blackens, too high
 // bursts).
-constexpr double kWattTolerance = 0.05;
+constexpr double kWattTolerance = 0.01;
 
 void ask(Findings& findings, const Place& place, const std::string& what, const std::string& key) {
   Reason& reason = findings.unknown(

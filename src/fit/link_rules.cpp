@@ -1,8 +1,11 @@
 // Pair rules across a joint: mating first, then contact by contact, then what would make it right.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "base/text.hpp"
 #include "fit/joint_case.hpp"
+#include "fit/link_text.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -34,6 +37,31 @@ bool factory_proven(const catalogue::Catalogue& known, const Joint& joint) {
   return !joint.lead || built_together(known, *joint.a, *joint.lead);
 }
 
+// A factory put them together, yet by the recorded contacts they would burn: one record is wrong.
+Verdict check_proof(Findings& findings, const Joint& joint, const std::vector<NoteMatch>& notes) {
+  if (joint.a->same_make && joint.b->same_make) return Verdict::fits;
+  if (!differs(*joint.a) && !differs(*joint.b)) return Verdict::fits;
+  JointCase one(findings, joint, notes);
+  std::vector<ContactFinding> found;
+  for (const auto& face : one.crossing.faces) judge_contacts(face.a, face.b, one.around, found);
+  found.erase(std::remove_if(found.begin(), found.end(),
+                             [](const auto& f) { return f.verdict != Verdict::destroys; }),
+              found.end());
+  if (found.empty() || one.mating.mates == Tri::no) return Verdict::fits;
+  Reason& reason = one.say(
+      "records disagree", Verdict::unknown,
+      fmt::format("A factory built {} together, yet by the recorded contacts {}. One record is "
+                  "wrong: measure before power.",
+                  one.ends(), danger_words(found.front().rule)),
+      "factory");
+  reason.safety = found.front().safety;
+  one.add_facts(reason, found);
+  findings.ask(fmt::format("Which contact of {} is recorded wrong?", one.ends()),
+               joint.a->type->reference(), fmt::format("port {}", joint.port_a->name),
+               joint.a->roles.front(), true);
+  return Verdict::unknown;
+}
+
 void ask_which_socket(Findings& findings, const Ambiguous& unclear) {
   const std::string called = port_called(*unclear.place, *unclear.port);
   findings.unknown(
@@ -59,9 +87,10 @@ void judge_joints(Findings& findings, const std::vector<NoteMatch>& notes) {
               joint.port_a->carries,
               Verdict::fits,
               false};
-    if (touched(joint) && !factory_proven(findings.known, joint)) {
+    if (touched(joint)) {
       link.touched = true;
-      link.verdict = judge_joint(findings, joint, notes);
+      link.verdict = factory_proven(findings.known, joint) ? check_proof(findings, joint, notes)
+                                                           : judge_joint(findings, joint, notes);
     }
     findings.out.links.push_back(std::move(link));
   }

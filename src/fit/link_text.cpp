@@ -28,6 +28,20 @@ std::string met(const Joint& joint, const ContactFinding& f) {
                      contact_carries(*f.b));
 }
 
+// "contact 1 is on the mains side of MD-1 (5 V supply) and on the isolated side of QF-1 (5 V
+// supply)"
+std::string sides_met(const Joint& joint, const ContactFinding& f) {
+  const auto side = [](const Contact& c) -> std::string {
+    const auto domain = domain_of(c);
+    if (domain == catalogue::Domain::primary) return "the mains side";
+    if (domain == catalogue::Domain::secondary) return "the isolated side";
+    return fmt::format("the {} side", catalogue::word_of(catalogue::kDomainWords, domain));
+  };
+  return fmt::format("contact {} is {} on {} of {} and {} on {} of {}", f.a->number,
+                     contact_carries(*f.a), side(*f.a), type_of(*joint.a), contact_carries(*f.b),
+                     side(*f.b), type_of(*joint.b));
+}
+
 // At most four contacts are spelled out; why and the sheet list the rest as facts.
 std::string met_all(const Joint& joint, const std::vector<ContactFinding>& found) {
   constexpr std::size_t kSpelledOut = 4;
@@ -150,7 +164,7 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
       return fmt::format(
           "{}: {}. This joins circuits that must stay isolated: danger to life, boards destroyed. "
           "Never join them.",
-          ends, met_all(joint, found));
+          ends, sides_met(joint, found.front()));
     case ContactRule::class_clash: {
       const bool burns = std::any_of(found.begin(), found.end(), [](const ContactFinding& f) {
         return f.verdict == Verdict::destroys;
@@ -221,6 +235,35 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
       return fmt::format("{}: not all contacts are recorded.", ends);
   }
   return {};
+}
+
+std::string danger_words(ContactRule rule) {
+  switch (rule) {
+    case ContactRule::domain_clash:
+      return "the hot side meets the safe side";
+    case ContactRule::class_clash:
+      return "a supply or another circuit meets a line it burns";
+    case ContactRule::over_voltage:
+      return "the voltage is too high and burns it";
+    case ContactRule::rail_low:
+      return "the voltage is too low";
+    case ContactRule::rail_overload:
+      return "more is drawn than it gives";
+    case ContactRule::level_clash:
+      return "the levels do not agree";
+    case ContactRule::direction_clash:
+      return "two outputs drive against each other";
+    case ContactRule::string_current:
+      return "the strings get too much current";
+    case ContactRule::earth_lost:
+      return "the earth path is open";
+    case ContactRule::safety_loop_open:
+      return "the door or thermal loop is open";
+    case ContactRule::missing_reply:
+      return "a reply is missing and the set stops";
+    default:
+      return "it does not work";
+  }
 }
 
 std::string missing_words(std::uint32_t missing) {

@@ -12,6 +12,9 @@ namespace benchgraft::fit {
 /// One sentence for all findings of one rule on one joint.
 std::string says(ContactRule rule, const Joint& joint, const std::vector<ContactFinding>& found);
 
+/// What would happen, in a few words: "two supplies meet", "hot and cold side meet".
+std::string danger_words(ContactRule rule);
+
 /// "contact 3 \"lit\": active level, drive": what is not recorded of one contact.
 std::string missing_words(std::uint32_t missing);
 

@@ -32,7 +32,7 @@ void bring_fellows(const catalogue::Catalogue& known, Assembly& set) {
         if (!there || there->changed || there == &owner || suits(fellow, *there)) continue;
         for (const auto& reference : fellow.types) {
           const auto* type = known.part_type(reference);
-          if (!type) continue;
+          if (!type || !type->fills(fellow.role)) continue;
           there->type = type;
           there->changed = there->to_get = again = true;
           there->from = owner.from;
@@ -122,6 +122,7 @@ void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {
   judge_loose_ports(findings);
   judge_wrong_sockets(findings);
   judge_lamp_power(findings);
+  judge_known_bad(findings);
   judge_mounts(findings);
   judge_mains_range(findings);
   judge_two_grounds(findings);

@@ -38,20 +38,34 @@ const EngineOptics* optics_of(const catalogue::PartType* type) {
   return type && type->optics ? &*type->optics : nullptr;
 }
 
-// What the flip memory holds now: recorded, or right for the set it comes out of.
+// Optics of the engine a model was built with; null when not recorded.
+const EngineOptics* engine_of_model(const catalogue::Catalogue& known,
+                                    const catalogue::Model& model) {
+  for (const auto& variant : model.variants)
+    for (const auto& [position, reference] : variant.parts)
+      if (const auto* optics = optics_of(known.part_type(reference))) return optics;
+  return nullptr;
+}
+
+// What the flip memory holds now: a keeper that stays is set for its host with the old engine; one
+// that comes from another set is set for that set; only where neither is known the factory's
+// default counts.
 std::optional<Flip> stored_flip(const Findings& findings, const Place& keeper,
                                 const Place& engine) {
-  if (keeper.type && keeper.type->flip_default) return *keeper.type->flip_default;
   std::vector<std::string> missing;
-  if (!differs(keeper)) {
+  std::optional<Flip> set_for;
+  if (!keeper.changed) {
     const auto* old_engine = optics_of(engine.was);
-    if (!old_engine || !findings.set.model || !findings.set.model->optics) return std::nullopt;
-    return needed_flip(*findings.set.model->optics, *old_engine, missing);
+    if (old_engine && findings.set.model && findings.set.model->optics)
+      set_for = needed_flip(*findings.set.model->optics, *old_engine, missing);
+  } else if (const auto* donor = donor_model(findings.known, keeper); donor && donor->optics) {
+    const bool together = keeper.origin() == engine.origin();
+    const auto* its_engine =
+        together ? optics_of(engine.type) : engine_of_model(findings.known, *donor);
+    if (its_engine) set_for = needed_flip(*donor->optics, *its_engine, missing);
   }
-  const auto* donor = donor_model(findings.known, keeper);
-  const auto* own_engine = keeper.from == engine.from ? optics_of(engine.type) : nullptr;
-  if (!donor || !donor->optics || !own_engine) return std::nullopt;
-  return needed_flip(*donor->optics, *own_engine, missing);
+  if (!set_for && keeper.type) set_for = keeper.type->flip_default;
+  return set_for;
 }
 
 void ask_orientation(Findings& findings, const Place& engine,
@@ -94,6 +108,7 @@ void say_orientation(Findings& findings, const Place& engine, const Place& keepe
                                  mirror_words(findings, keeper), flip_words(out.comes_up), which,
                                  keeper.type->reference());
   out.says = capitalised(out.says);
+  if (right) return;  // nothing to do, nothing to say
   Reason& reason =
       findings.add("orientation", RuleSort::whole, right ? Verdict::fits : Verdict::fits_with_work,
                    out.says, engine.type->reference() + "|" + keeper.type->reference());
@@ -233,7 +248,7 @@ void judge_orientation(Findings& findings, const std::vector<NoteMatch>& notes) 
   const Place* engine = engine_of(findings.set);
   const Place* keeper = flip_keeper(findings);
   if (!engine || !findings.set.model) return;
-  if (!differs(*engine) && !(keeper && differs(*keeper))) return;
+  if (!engine->changed && !(keeper && keeper->changed)) return;
   std::vector<std::string> missing;
   std::optional<Flip> needed;
   if (findings.set.model->optics && optics_of(engine->type))
@@ -246,7 +261,8 @@ void judge_orientation(Findings& findings, const std::vector<NoteMatch>& notes) 
   if (!stored) missing.emplace_back("the flip stored in the memory that comes with it");
   if (needed && stored) say_orientation(findings, *engine, *keeper, *stored, *needed);
   heed_notes(findings, *engine, notes);
-  if (!findings.out.orientation.known) ask_orientation(findings, *engine, missing);
+  const bool news = differs(*engine) || (keeper && differs(*keeper));
+  if (!findings.out.orientation.known && news) ask_orientation(findings, *engine, missing);
 }
 
 void judge_light_and_throw(Findings& findings) {

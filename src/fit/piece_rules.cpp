@@ -18,6 +18,12 @@ bool protects(const Piece& piece) {
   return piece.kind == "earth lead" || piece.kind == "shield" || piece.kind == "insulating sheet";
 }
 
+// Without a ferrite or a bracket one is found or made; without earth, shield or sheet it is not
+// built.
+Verdict grade(const Piece& piece) {
+  return protects(piece) ? Verdict::does_not_fit : Verdict::fits_with_work;
+}
+
 bool carries(const catalogue::PartType& type, const std::string& name) {
   return type.carries && std::any_of(type.carries->begin(), type.carries->end(),
                                      [&](const Piece& piece) { return piece.name == name; });
@@ -47,7 +53,7 @@ Reason& say_piece(Findings& findings, const std::string& rule, Verdict verdict,
 void bring_across(Findings& findings, const Place& place, const Piece& piece) {
   if (place.host_lost_it) {
     Reason& reason =
-        say_piece(findings, "missing piece", Verdict::does_not_fit,
+        say_piece(findings, "missing piece", grade(piece),
                   fmt::format("The {} sat on the old {}, which is not here: find or make one.",
                               piece.name, place.position),
                   place, piece);
@@ -115,7 +121,7 @@ void judge_gone(Findings& findings, const Place& place, const catalogue::PartTyp
         place.was && place.changed && !place.host_lost_it && carries(*place.was, piece.name);
     if (old_has_it) continue;  // bring_across has said so
     Reason& reason =
-        say_piece(findings, "missing piece", Verdict::does_not_fit,
+        say_piece(findings, "missing piece", grade(piece),
                   fmt::format("The {} is gone from {}: find one or make one before it goes in.",
                               piece.name, place.called()),
                   place, piece);
@@ -165,7 +171,7 @@ void judge_needed(Findings& findings, const Place& place) {
     }
     if (from) continue;  // on the host's own old part in this place: said by judge_carried
     Reason& reason =
-        say_piece(findings, "missing piece", Verdict::does_not_fit,
+        say_piece(findings, "missing piece", grade(piece),
                   fmt::format("{} needs the {}, and nothing in this rebuild brings it.",
                               place.type->reference(), piece.name),
                   place, piece);

@@ -18,6 +18,12 @@ bool needed(const Assembly& set, const std::string& role) {
   return factory && !factory->optional;
 }
 
+// Jobs that keep people and the set from harm: a set without them is never built.
+bool protects(const std::string& role) {
+  return role == "door switch" || role == "thermal switch" || role == "mains inlet" ||
+         role == "lamp fan" || role == "exhaust fan" || role == "cabinet";
+}
+
 void say_missing(Findings& findings, const std::string& role, const Place* factory) {
   Reason& reason = findings.add(
       "missing part", RuleSort::whole, Verdict::does_not_fit,
@@ -26,6 +32,7 @@ void say_missing(Findings& findings, const std::string& role, const Place* facto
                                                    : "the part that did it is taken out"),
       role);
   reason.roles = {role};
+  reason.safety = protects(role);
   if (factory && factory->was)
     reason.facts = {fact_of(*factory->was, "does the job of " + role)};
   else if (findings.set.model)
@@ -167,10 +174,23 @@ void judge_unknown_types(Findings& findings) {
   }
 }
 
+void judge_known_bad(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    if (!place.changed || place.known_good != false) continue;
+    Reason& reason = findings.add(
+        "known bad", RuleSort::single, Verdict::does_not_fit,
+        fmt::format("{} was tested and found bad: it does not go in.", capitalised(place.called())),
+        place.position);
+    reason.source = Source::measured;
+    reason.roles = place.roles;
+    reason.facts = {{"known_good = false", place.where}};
+    reason.would_change = "A test that finds it good, or another part, would change this.";
+  }
+}
+
 void judge_mounts(Findings& findings) {
   for (const auto& place : findings.set.places)
-    if (differs(place) && place.type && !place.type->is_lead() && !place.to_get)
-      judge_mount(findings, place);
+    if (differs(place) && place.type && !place.type->is_lead()) judge_mount(findings, place);
 }
 
 void judge_missing_parts(Findings& findings) {

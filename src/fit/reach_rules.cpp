@@ -88,6 +88,16 @@ void say_too_short(Findings& findings, const Lead& lead, double needed) {
   reason.would_change = "A longer whole lead, or another place of the parts, would change this.";
 }
 
+void ask_reach(Findings& findings, const Lead& lead, double way) {
+  Reason& reason = findings.unknown(
+      RuleSort::whole,
+      fmt::format("{} is {} mm long and the way about {:.0f} mm: nobody knows whether it reaches.",
+                  capitalised(lead.called), number(lead.length_mm), way),
+      fmt::format("Does {} reach with slack?", lead.called), lead.owner->type->reference(),
+      "at_mm of both positions", lead.owner->roles.front());
+  reason.rule = "lead too short";
+}
+
 void ask_shorter(Findings& findings, const Lead& lead) {
   Reason& reason = findings.unknown(
       RuleSort::whole,
@@ -123,7 +133,12 @@ void judge_reach(Findings& findings) {
       if (lead.before_mm && lead.length_mm < *lead.before_mm) ask_shorter(findings, lead);
       continue;
     }
-    if (lead.length_mm < distance(*a, *b)) say_too_short(findings, lead, distance(*a, *b));
+    const bool like_before = lead.before_mm && lead.length_mm >= *lead.before_mm;
+    // Places are paced off by eye: only what is clearly too short is said to be.
+    if (!like_before && lead.length_mm < 0.8 * distance(*a, *b))
+      say_too_short(findings, lead, distance(*a, *b));
+    else if (!like_before && lead.length_mm < distance(*a, *b))
+      ask_reach(findings, lead, distance(*a, *b));
     for (const auto& fan : findings.set.places) {
       const auto centre = at(&fan);
       if (!fan.type || !fan.type->fan_radius_mm || !centre || &fan == lead.end_a ||

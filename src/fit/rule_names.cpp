@@ -16,7 +16,7 @@ const std::vector<std::string>& rule_names() {
       "reversed plug", "left unplugged", "lamp power", "fellow part", "swap note",
       "records disagree",
       // one part in its place
-      "mount", "mains range", "two grounds",
+      "mount", "known bad", "mains range", "two grounds",
       // the whole rebuild
       "missing part", "several jobs", "carried piece", "missing piece", "least load", "orientation",
       "light and throw", "setting elsewhere", "counter lies", "capability", "earth path",
@@ -24,7 +24,30 @@ const std::vector<std::string>& rule_names() {
   return kNames;
 }
 
+bool is_safety_rule(const std::string& rule) {
+  static const std::vector<std::string> kSafety = {
+      "domain clash", "earth path",  "touch current",    "lamp power",
+      "mains range",  "two grounds", "safety loop open", "sensor curve"};
+  return contains(kSafety, rule);
+}
+
 namespace {
+
+Result<void> check_reach(const catalogue::Adaptation& adaptation, const catalogue::Cure& cure) {
+  const std::string owner = fmt::format("{}, line {}: adaptation \"{}\"", adaptation.where.file,
+                                        adaptation.where.line, adaptation.name);
+  if (is_safety_rule(cure.rule))
+    return Error{ErrorKind::bad_input,
+                 fmt::format("{} cures \"{}\"; that is made good by the right part and by "
+                             "measuring, never by an adaptation: take it out.",
+                             owner, cure.rule)};
+  if (cure.type.empty() && cure.port.empty() && cure.signal.empty() && cure.role.empty())
+    return Error{ErrorKind::bad_input,
+                 fmt::format("{} cures \"{}\" wherever it shows; say for which type, port, signal "
+                             "or role.",
+                             owner, cure.rule)};
+  return {};
+}
 
 Result<void> check_one(const std::string& rule, const std::string& owner, const Where& where) {
   if (rule.empty() || contains(rule_names(), rule)) return {};
@@ -39,6 +62,9 @@ Result<void> check_one(const std::string& rule, const std::string& owner, const 
 }  // namespace
 
 Result<void> check_cures(const catalogue::Catalogue& known) {
+  for (const auto* adaptation : known.adaptations())
+    for (const auto& cure : adaptation->cures)
+      if (auto good = check_reach(*adaptation, cure); !good) return good;
   for (const auto* adaptation : known.adaptations())
     for (const auto& cure : adaptation->cures)
       if (auto good = check_one(cure.rule, fmt::format("adaptation \"{}\"", adaptation->name),

@@ -12,7 +12,12 @@ namespace benchgraft::fit {
 /// In the order of docs/methods/fit.md.
 const std::vector<std::string>& rule_names();
 
-/// Fails when an adaptation or a swap note cures a rule that does not exist (with the nearest one).
+/// Rules no adaptation and no swap note may cure: isolation, earth, mains, lamp power, door and
+/// thermal loops.
+bool is_safety_rule(const std::string& rule);
+
+/// Fails when an adaptation or a swap note cures a rule that does not exist (with the nearest one),
+/// when an adaptation cures a safety rule, or names nothing but the rule.
 Result<void> check_cures(const catalogue::Catalogue& known);
 
 }  // namespace benchgraft::fit

@@ -18,6 +18,7 @@ void judge_lamp_power(Findings& findings);                                   // 
 
 // Single rules: a part in its role.
 void judge_unknown_types(Findings& findings);  // place_rules.cpp
+void judge_known_bad(Findings& findings);      // place_rules.cpp
 void judge_mounts(Findings& findings);         // place_rules.cpp
 void judge_mains_range(Findings& findings);    // earth_rules.cpp
 void judge_two_grounds(Findings& findings);    // earth_rules.cpp

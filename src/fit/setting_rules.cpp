@@ -60,7 +60,10 @@ class SettingJudge {
     const bool touched = keeper->changed || std::any_of(parts.begin(), parts.end(),
                                                         [](const Place* p) { return p->changed; });
     if (setting.flip) return do_flip(setting, *keeper, touched);
-    if (after_a_toggled_flip(setting))
+    const bool all_here =
+        std::all_of(setting.depends_on.begin(), setting.depends_on.end(),
+                    [&](const auto& role) { return findings_.set.filling(role); });
+    if (all_here && after_a_toggled_flip(setting))
       return record(setting, "check", *keeper, "the flip is toggled, which can swap its order");
     if (overwritten(*keeper, setting.name))
       return record(setting, "redo", *keeper,

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "fit/link_text.hpp"
 #include "fit/rules.hpp"
 
 namespace benchgraft::fit {
@@ -142,10 +143,8 @@ void say_wrong(Findings& findings, const Plug& plug, const std::vector<WrongSock
   const std::string called = port_called(*plug.place, *plug.port);
   Reason& reason = findings.add(
       "wrong socket", RuleSort::pair, Verdict::fits_with_work,
-      fmt::format("{} also goes into {}; that {} ({}). Mark plug and socket before unplugging.",
-                  capitalised(called), listed(sockets),
-                  worst->worst.verdict == Verdict::destroys ? "destroys" : "does not work",
-                  rule_name(worst->worst.rule)),
+      fmt::format("{} also goes into {}; there {}. Mark plug and socket before unplugging.",
+                  capitalised(called), listed(sockets), danger_words(worst->worst.rule)),
       plug.place->type->reference() + ":" + plug.port->name);
   reason.safety = worst->worst.safety;
   reason.work_minutes = 1;
