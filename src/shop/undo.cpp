@@ -29,6 +29,29 @@ std::set<std::string> changed_names(const Fields& before, const Fields& after) {
   return names;
 }
 
+/// Fields that say one thing together: where a part is, what its test said, which build a set is.
+template <class T>
+std::vector<std::vector<std::string>> groups() {
+  if constexpr (std::is_same_v<T, Part>)
+    return {{"in_set", "position", "place"}, {"state", "tested_how", "tested_in", "tested_on"}};
+  else if constexpr (std::is_same_v<T, Set>)
+    return {{"model", "variant"}};
+  else if constexpr (std::is_same_v<T, RebuildRecord>)
+    return {{"name", "host", "parts", "state", "started", "finished", "work_minutes", "note"}};
+  else
+    return {};
+}
+
+// `names`, and with each all fields of its group.
+template <class T>
+std::set<std::string> with_groups(std::set<std::string> names) {
+  for (const auto& group : groups<T>())
+    if (std::any_of(group.begin(), group.end(),
+                    [&](const auto& name) { return names.contains(name); }))
+      names.insert(group.begin(), group.end());
+  return names;
+}
+
 std::vector<std::string> list_of(const Field* field) {
   return field != nullptr && field->list ? *field->list : std::vector<std::string>{};
 }
@@ -101,6 +124,7 @@ void trace_code(const Edit<T>& edit, Traces& traces) {
     for (const auto* side : {&edit.before, &edit.after})
       if (*side) traces.touched.insert("code " + (*side)->code);
     if (edit.after) traces.made.insert("code " + edit.after->code);
+    if (edit.before) traces.removed.insert("code " + edit.before->code);
   }
 }
 
@@ -110,10 +134,12 @@ void trace(const std::vector<Edit<T>>& edits, Traces& traces) {
     const std::string thing =
         fmt::format("{} {}", sort_of<T>(), key_of(edit.after ? *edit.after : *edit.before));
     if (!edit.before) traces.made.insert(thing);
+    if (!edit.after) traces.removed.insert(thing);
     if (edit.before && edit.after) {
       traces.used.insert(thing);
       // Lists of words are compared word by word (spots), not as one field.
-      for (const auto& name : changed_names(fields_of(*edit.before), fields_of(*edit.after)))
+      for (const auto& name :
+           with_groups<T>(changed_names(fields_of(*edit.before), fields_of(*edit.after))))
         if (name != "missing") traces.touched.insert(thing + " " + name);
     } else {
       traces.touched.insert(thing);
@@ -161,7 +187,7 @@ Result<T> restore(const T& before, const T& after, const T& now) {
     const std::string thing = fmt::format("{} {}", sort_of<T>(), key_of(now));
     const Fields was = fields_of(before), became = fields_of(after);
     Fields fields = fields_of(now);
-    for (const auto& name : changed_names(was, became)) {
+    for (const auto& name : with_groups<T>(changed_names(was, became))) {
       auto field = restored(thing, name, was, became, fields);
       if (!field) return field.error();
       std::erase_if(fields, [&](const Field& one) { return one.name == name; });
@@ -219,7 +245,8 @@ Traces traces_of(const Edits& edits) {
 }
 
 bool depends(const Traces& later, const Traces& earlier) {
-  return overlap(later.touched, earlier.touched) || overlap(later.used, earlier.made);
+  return overlap(later.touched, earlier.touched) || overlap(later.used, earlier.made) ||
+         overlap(later.removed, earlier.used);
 }
 
 Result<Records> take_back(const Edits& edits, Records records) {

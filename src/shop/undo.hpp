@@ -14,7 +14,8 @@ struct Traces {
   std::set<std::string>
       touched;                 ///< "set <id> note", "part <id>", "spot <set id> tuner", "code K7R"
   std::set<std::string> made;  ///< things and codes that were not there before
-  std::set<std::string> used;  ///< things and codes that had to be there
+  std::set<std::string> removed;  ///< things and codes that are not there after
+  std::set<std::string> used;     ///< things and codes that had to be there
 };
 
 Traces traces_of(const Edits& edits);

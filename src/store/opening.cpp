@@ -32,6 +32,7 @@ Result<void> check_path(const std::string& path, Mode mode) {
     return Error{ErrorKind::bad_input,
                  fmt::format("{}: this is a folder; give a file in it.", path)};
   if (fs::exists(path, failed)) return {};
+  if (failed) return error_of({Fault::cannot_open, failed.message()}, path);
   if (mode != Mode::create)
     return Error{
         ErrorKind::not_found,

@@ -1,6 +1,7 @@
 #include "store/store.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -69,19 +70,30 @@ struct Step {
   shop::Traces traces;
 };
 
-// An entry that was taken back, and the undo that did so, cancel out; `first` is where the look
-// begins.
-bool still_counts(const JournalEntry& entry, std::int64_t first) {
-  if (entry.taken_back_by) return false;
-  return entry.takes_back.empty() || entry.number == first ||
-         std::any_of(entry.takes_back.begin(), entry.takes_back.end(),
+// True for an undo that reaches back before `first`: with it, more changed since than what it took
+// back.
+bool reaches_before(const JournalEntry& entry, std::int64_t first) {
+  return std::any_of(entry.takes_back.begin(), entry.takes_back.end(),
                      [&](std::int64_t number) { return number < first; });
+}
+
+// The entries from `first` on that changed something which is still so. An entry that was taken
+// back and the undo that did so cancel out, unless that undo reaches back before `first`.
+std::vector<JournalEntry> still_counting(std::vector<JournalEntry> entries, std::int64_t first) {
+  std::set<std::int64_t> far_reaching;
+  for (const auto& entry : entries)
+    if (reaches_before(entry, first)) far_reaching.insert(entry.number);
+  std::erase_if(entries, [&](const JournalEntry& entry) {
+    if (entry.taken_back_by) return !far_reaching.contains(*entry.taken_back_by);
+    return entry.number != first && !entry.takes_back.empty() &&
+           !far_reaching.contains(entry.number);
+  });
+  return entries;
 }
 
 Result<std::vector<Step>> steps_from(Connection& connection, std::int64_t number) {
   std::vector<Step> steps;
-  for (auto& entry : entries_from(connection, number)) {
-    if (!still_counts(entry, number)) continue;
+  for (auto& entry : still_counting(entries_from(connection, number), number)) {
     auto edits = edits_of(entry);
     if (!edits) return edits.error();
     auto traces = shop::traces_of(edits.value());
@@ -131,15 +143,19 @@ struct Store::Inside {
     }
   }
 
+  [[nodiscard]] Result<void> check_writable() const {
+    if (mode != Mode::read) return {};
+    return Error{
+        ErrorKind::storage,
+        fmt::format("{}: the shop was opened for reading only; open it for writing to change it.",
+                    path)};
+  }
+
   // The one way to change anything: look at what is recorded now, let `make` decide, write tables
-  // and journal, commit. `seen` is called with the edits just before the commit.
+  // and journal, commit.
   template <class Make>
   Result<Done> change(const Occasion& occasion, bool with_families, Make make) {
-    if (mode == Mode::read)
-      return Error{
-          ErrorKind::storage,
-          fmt::format("{}: the shop was opened for reading only; open it for writing to change it.",
-                      path)};
+    if (auto sound = check_writable(); !sound) return sound.error();
     if (auto sound = shop::check_occasion(occasion); !sound) return sound.error();
     return guarded([&]() -> Result<Done> {
       Transaction transaction(connection, Transaction::Sort::writing);
@@ -271,6 +287,7 @@ Result<std::vector<Hit>> Store::search(const std::string& words, std::size_t mos
 }
 
 Result<void> Store::remember(const std::vector<Said>& statements) {
+  if (auto sound = inside_->check_writable(); !sound) return sound;
   return inside_->guarded([&]() -> Result<void> {
     Transaction transaction(inside_->connection, Transaction::Sort::writing);
     for (const auto& one : statements)

@@ -74,6 +74,20 @@ TEST(Undo, keeps_changes_of_different_fields_apart) {
   EXPECT_EQ(back.error().kind, ErrorKind::conflict);
 }
 
+TEST(Undo, takes_where_a_part_is_and_what_its_test_said_for_one_thing_each) {
+  Steps steps = two_sets_with_supplies();
+  steps.add(MovePart{"HA", "", "", "shelf"});                   // 4
+  steps.add(MovePart{"HA", "", "", "other shelf"});             // 5
+  steps.add(SetState{"HA", State::good, "ran", "", ""});        // 6
+  steps.add(SetState{"HA", State::good, "ran hot", "H2", ""});  // 7
+  steps.add(ChangeSet{.set = "H2", .model = "Tern 50"});        // 8
+  steps.add(ChangeSet{.set = "H2", .variant = "120 W"});        // 9
+  EXPECT_TRUE(steps.depends_on(5, 4));
+  EXPECT_FALSE(steps.depends_on(6, 5));
+  EXPECT_TRUE(steps.depends_on(7, 6));
+  EXPECT_TRUE(steps.depends_on(9, 8));
+}
+
 TEST(Undo, takes_one_part_back_into_its_set_without_the_others_that_left_later) {
   Steps steps = two_sets_with_supplies();
   steps.add(part_in("HC", "H2", "lamp"));      // 4
