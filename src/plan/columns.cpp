@@ -13,6 +13,7 @@ constexpr double kNever = -std::numeric_limits<double>::infinity();
 constexpr double kPays = 1e-4;       // minor units of money a new rebuild has to gain
 constexpr double kBroken = 1e-6;     // how far from a whole number counts as broken
 constexpr int kNodesOfChoice = 500;  // of the integer program's tree, per call
+constexpr double kLeastSecondsOfChoice = 1;
 constexpr std::size_t kNodesBetweenChoices = 25;
 
 // More than any plan could gain by leaving a wished-for host out.
@@ -63,8 +64,7 @@ class Columns {
     take_over(start);
     Branch root{std::vector<signed char>(problem_.sets.size(), -1),
                 std::vector<signed char>(problem_.hosts.size(), -1),
-                std::vector<Banned>(problem_.hosts.size()),
-                std::numeric_limits<double>::infinity()};
+                std::vector<Banned>(problem_.hosts.size()), at_most()};
     open_.push_back(root);
     while (!open_.empty() && !stopped()) {
       const auto next =
@@ -78,10 +78,24 @@ class Columns {
       }
       if (auto done = explore(std::move(branch)); !done) return done.error();
     }
+    // Cut short: the best of what there is.
+    if (chosen_from_ < master_.rebuilds().size() && (!open_.empty() || unfinished_ > score_))
+      if (auto chosen = choose(root); !chosen) return chosen.error();
     return finish();
   }
 
  private:
+  // Every host at its highest price.
+  [[nodiscard]] double at_most() const {
+    double sum = 0;
+    for (const auto& host : problem_.hosts) {
+      double highest = 0;
+      for (const auto& tier : host.tiers) highest = std::max(highest, tier.price);
+      sum += highest;
+    }
+    return sum;
+  }
+
   bool stopped() { return effort_.over_now(); }
 
   // Makes the rebuilds that pay in this branch, takes what is whole, splits what is broken.
@@ -112,6 +126,7 @@ class Columns {
         if (branch.built[h] == 0) continue;
         const double floor = solution->host_price[h] + kPays;
         const auto found = searches_[h].best(solution->prices, floor, effort_, &branch.banned[h]);
+        if (found && effort_.over()) master_.add(*found);
         if (effort_.over()) return std::nullopt;
         if (!found) {
           upper += kPays;
@@ -135,7 +150,8 @@ class Columns {
     const std::vector<char> keep(master_.rebuilds().size(), 1);
     auto program = master_.whole_numbers(keep);
     program.start = master_.amounts_of(best_.best, keep);
-    program.seconds = std::max(0.1, effort_.seconds_left() / 3);
+    program.seconds = std::max(kLeastSecondsOfChoice, effort_.seconds_left() / 3);
+    chosen_from_ = master_.rebuilds().size();
     program.nodes = kNodesOfChoice;
     program.close_enough = limits_.close_enough / 4;
     const auto answer = num::solve(program);
@@ -258,7 +274,7 @@ class Columns {
   std::vector<Branch> open_;
   double score_ = kNever;       ///< of the best so far, penalties taken off
   double unfinished_ = kNever;  ///< the most a branch cut short could be worth
-  std::size_t nodes_ = 0;
+  std::size_t nodes_ = 0, chosen_from_ = 0;
   Answer best_;
 };
 

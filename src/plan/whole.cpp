@@ -59,13 +59,28 @@ std::vector<Finding> findings_of(const fit::Judgement& judged, fit::Verdict wors
   return all;
 }
 
+// The same rebuild without what the variant says already, so that like sets share one judgement.
+catalogue::RebuildText shortened(const Ground& ground, const SetHere& here,
+                                 catalogue::RebuildText text) {
+  if (here.variants.size() != 1) return text;
+  text.variant = here.variants.front()->name;
+  std::erase_if(text.seen, [&](const catalogue::ProposedPart& seen) {
+    const auto* position = position_named(*here.model, seen.place);
+    if (!position || !seen.changes.empty()) return false;
+    const auto factory = factory_part(ground.known, *position, here.variants);
+    return factory.type && ground.known.part_type(seen.type) == factory.type;
+  });
+  return text;
+}
+
 }  // namespace
 
 Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<int>& choices) {
   const auto worst_allowed =
       ground.allow_unknown ? fit::Verdict::unknown : fit::Verdict::fits_with_work;
   Whole whole;
-  const auto& judged = ground.answers.whole(as_text(ground, host, choices));
+  const auto& set = ground.inventory.sets[static_cast<std::size_t>(host.set)];
+  const auto& judged = ground.answers.whole(shortened(ground, set, as_text(ground, host, choices)));
   if (!judged) {
     whole.allowed = false;
     return whole;
@@ -81,7 +96,6 @@ Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<
   std::vector<const catalogue::PartType*> parts;
   for (std::size_t p = 0; p < choices.size(); ++p)
     parts.push_back(host.places[p][static_cast<std::size_t>(choices[p])].type);
-  const auto& set = ground.inventory.sets[static_cast<std::size_t>(host.set)];
   whole.price = static_cast<double>(
       price_of(*set.model, set.set->looks, abilities_of(set, parts, all.lost)).minor);
   return whole;
