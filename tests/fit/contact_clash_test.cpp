@@ -99,7 +99,15 @@ TEST(OverVoltage, twelve_volts_into_a_five_volt_input_destroys) {
 
 TEST(OverVoltage, counts_the_highest_volts_the_supply_may_give) {
   EXPECT_TRUE(has(facing(kSupplyIn, facts(kSupplyOut, "volts = [4.8, 5.51]")), "over voltage"));
+  EXPECT_EQ(facing(kSupplyIn, facts(kSupplyOut, "volts = [5.6, 6]")).verdict, Verdict::destroys);
   EXPECT_FALSE(has(facing(kSupplyIn, facts(kSupplyOut, "volts = [4.8, 5.5]")), "over voltage"));
+}
+
+TEST(OverVoltage, of_a_window_that_only_overlaps_is_to_be_measured) {
+  const auto high = facing(kSupplyIn, facts(kSupplyOut, "volts = [5, 6]"));
+  EXPECT_EQ(reason(high, "over voltage").before, Verdict::unknown) << told(high);
+  const auto low = facing(kSupplyIn, facts(kSupplyOut, "volts = [4, 5]"));
+  EXPECT_EQ(reason(low, "rail low").before, Verdict::unknown) << told(low);
 }
 
 TEST(OverVoltage, takes_a_single_number_as_ten_percent_either_way) {
@@ -176,10 +184,11 @@ TEST(DriveClash, a_driven_output_on_an_input_that_wants_a_contact_does_not_fit) 
   EXPECT_TRUE(has(facing(facts(kEnableIn, R"(drive = "dry contact")"), kEnableOut), "drive clash"));
 }
 
-TEST(DirectionClash, two_outputs_destroy_unless_both_only_pull) {
+TEST(DirectionClash, two_outputs_destroy_and_two_that_only_pull_wait_for_each_other) {
   EXPECT_EQ(reason(facing(kEnableOut, kEnableOut), "direction clash").before, Verdict::destroys);
   EXPECT_EQ(reason(facing(kSupplyOut, kSupplyOut), "direction clash").before, Verdict::destroys);
-  EXPECT_FALSE(has(facing(kLitOut, kLitOut), "direction clash"));
+  EXPECT_EQ(reason(facing(kLitOut, kLitOut), "direction clash").before, Verdict::does_not_fit);
+  EXPECT_FALSE(has(facing(kLitIn, kLitOut), "direction clash"));
 }
 
 TEST(ProtocolClash, another_protocol_on_the_same_signal_does_not_fit) {
@@ -233,16 +242,23 @@ TEST(NothingFeedsIt, two_inputs_or_an_input_on_an_empty_contact_do_not_fit) {
 }
 
 TEST(EmptyContact, against_something_live_is_unknown_until_it_was_measured) {
-  const auto meet = [](const std::string& known) {
-    return judged(Meeting{.plug = {contact(1, kEnableOut), contact(2, kGround)},
+  const auto meet = [](const std::string& live, const std::string& known) {
+    return judged(Meeting{.plug = {contact(1, live), contact(2, kGround)},
                           .socket = {contact(1, kUnused), contact(2, kGround)},
                           .socket_more = known});
   };
-  const auto guessed = meet(R"(known = "derived")");
+  const auto guessed = meet(kSupplyOut, R"(known = "derived")");
   EXPECT_EQ(guessed.verdict, Verdict::unknown) << told(guessed);
   EXPECT_TRUE(has(guessed, "empty contact"));
   EXPECT_TRUE(asks(guessed, "really not connected"));
-  EXPECT_EQ(meet(R"(known = "measured")").verdict, Verdict::fits);
+  EXPECT_EQ(meet(kSupplyOut, R"(known = "measured")").verdict, Verdict::fits);
+}
+
+TEST(EmptyContact, a_line_that_nobody_takes_is_asked_about_even_when_measured) {
+  for (const auto& line : {kEnableOut, kPairOut, facts(kEnableOut, R"(direction = "both")")}) {
+    const auto j = facing(line, kUnused);
+    EXPECT_EQ(reason(j, "empty contact").before, Verdict::unknown) << told(j);
+  }
 }
 
 TEST(SafetyLoopOpen, a_door_or_thermal_loop_that_ends_in_an_empty_contact_does_not_fit) {
@@ -268,10 +284,72 @@ TEST(SensorCurve, another_curve_or_another_switch_sense_does_not_fit) {
   EXPECT_FALSE(has(facing(kSensor, kSensor), "sensor curve"));
 }
 
-TEST(StringCurrent, more_current_than_the_strings_allow_destroys) {
+TEST(StringCurrent, more_current_than_the_strings_allow_destroys_and_less_leaves_them_dark) {
   const auto j = facing(kStringIn, facts(kStringOut, "amps = 0.5"));
   EXPECT_EQ(reason(j, "string current").before, Verdict::destroys) << told(j);
   EXPECT_FALSE(has(facing(kStringIn, facts(kStringOut, "amps = 0.38")), "string current"));
+  EXPECT_EQ(reason(facing(kStringIn, facts(kStringOut, "amps = 0.2")), "string current").before,
+            Verdict::does_not_fit);
+}
+
+TEST(StringVolts, a_driver_that_does_not_reach_them_does_not_fit) {
+  for (const std::string volts : {"volts = [51, 65]", "volts = [45, 59]", "volts = 50"})
+    EXPECT_EQ(reason(facing(kStringIn, facts(kStringOut, volts)), "string volts").before,
+              Verdict::does_not_fit)
+        << volts;
+  EXPECT_FALSE(has(facing(kStringIn, facts(kStringOut, "volts = [50, 60]")), "string volts"));
+}
+
+TEST(OverVoltage, an_igniter_stronger_than_the_lamp_side_stands_destroys) {
+  const auto end = [](const std::string& direction, const std::string& volts) {
+    return R"(signal = "lamp A", class = "ignition", domain = "lamp", direction = ")" + direction +
+           "\", volts = [0, " + volts + "]";
+  };
+  const auto j = facing(end("in", "5000"), end("out", "20000"));
+  EXPECT_EQ(reason(j, "over voltage").before, Verdict::destroys) << told(j);
+  EXPECT_TRUE(reason(j, "over voltage").safety);
+  EXPECT_FALSE(has(facing(end("in", "6000"), end("out", "5000")), "over voltage"));
+}
+
+TEST(NoReturn, power_without_any_ground_to_come_back_by_does_not_fit) {
+  const auto meet = [](const std::vector<std::string>& plug,
+                       const std::vector<std::string>& socket) {
+    const std::string ways = "ways = " + std::to_string(plug.size());
+    return judged(Meeting{.plug = plug,
+                          .socket = socket,
+                          .plug_connector = facts(kPlug, ways),
+                          .socket_connector = facts(kSocket, ways)});
+  };
+  const auto open = meet({contact(1, kSupplyIn), contact(2, kGround)},
+                         {contact(1, kSupplyOut), contact(2, kUnused)});
+  EXPECT_EQ(reason(open, "no return").before, Verdict::does_not_fit) << told(open);
+  const auto two = meet({contact(1, kSupplyIn), contact(2, kGround), contact(3, kGround)},
+                        {contact(1, kSupplyOut), contact(2, kUnused), contact(3, kGround)});
+  EXPECT_FALSE(has(two, "no return")) << told(two);
+}
+
+TEST(CrossedSignals, line_and_neutral_and_rails_of_like_volts_are_not_exchanged_silently) {
+  const auto meet = [](const std::string& out, const std::string& in, const std::string& first,
+                       const std::string& second) {
+    const auto named = [](const std::string& c, const std::string& name) {
+      return facts(c, "signal = \"" + name + "\"");
+    };
+    return judged(
+        Meeting{.plug = {contact(1, named(in, first)), contact(2, named(in, second))},
+                .socket = {contact(1, named(out, second)), contact(2, named(out, first))}});
+  };
+  const auto mains = meet(kMainsOut, kMainsIn, "line", "neutral");
+  EXPECT_EQ(reason(mains, "crossed signals").verdict, Verdict::does_not_fit) << told(mains);
+  EXPECT_TRUE(reason(mains, "crossed signals").safety) << "switch and fuse sit in the line";
+  const auto rails = meet(kSupplyOut, kSupplyIn, "5 V standby", "5 V");
+  EXPECT_EQ(reason(rails, "crossed signals").before, Verdict::does_not_fit) << told(rails);
+}
+
+TEST(OverVoltage, a_passive_power_contact_takes_what_its_partner_gives) {
+  for (const std::string direction : {R"(direction = "passive")", R"(direction = "both")"}) {
+    const auto j = facing(facts(kSupplyIn, direction), facts(kSupplyOut, "volts = 12"));
+    EXPECT_TRUE(has(j, "over voltage")) << told(j);
+  }
 }
 
 }  // namespace

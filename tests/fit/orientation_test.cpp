@@ -126,7 +126,7 @@ TEST(Orientation, the_same_fold_and_mount_comes_up_right) {
       judged_light({.donor = R"(fold_mirrors = 1, seen_from_behind = true, mount = "upright")"});
   EXPECT_TRUE(j.orientation.known);
   EXPECT_EQ(j.orientation.toggle, Flip{}) << told(j);
-  EXPECT_EQ(reason(j, "orientation").before, Verdict::fits);
+  EXPECT_FALSE(has(j, "orientation")) << "nothing to do, nothing to say";
 }
 
 TEST(Orientation, an_inverted_mount_toggles_both_flips) {
@@ -135,12 +135,21 @@ TEST(Orientation, an_inverted_mount_toggles_both_flips) {
   EXPECT_EQ(j.orientation.toggle, (Flip{true, true})) << told(j);
 }
 
-TEST(Orientation, a_flip_recorded_on_the_board_is_what_its_memory_holds) {
-  // Needed here: one mirror, lens -> both. Stored on the board: only left-right.
-  const auto j = judged_light({.engine_facts = R"(flip_default = "left-right")"});
-  EXPECT_EQ(j.orientation.toggle, (Flip{false, true})) << told(j);
-  const auto both = judged_light({.engine_facts = R"(flip_default = "both")"});
+TEST(Orientation, the_set_the_memory_comes_from_outranks_the_boards_own_default) {
+  const auto j = judged_light({.engine_facts = R"(flip_default = "none")"});
+  EXPECT_EQ(j.orientation.toggle, (Flip{true, false})) << told(j);
+}
+
+TEST(Orientation, of_a_memory_from_nowhere_known_goes_by_the_boards_own_default) {
+  // Needed here: one mirror, lens -> both.
+  const std::string nowhere = R"(diagonal_in = 40)";
+  const auto left_right =
+      judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "left-right")"});
+  EXPECT_EQ(left_right.orientation.toggle, (Flip{false, true})) << told(left_right);
+  const auto both = judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "both")"});
   EXPECT_EQ(both.orientation.toggle, Flip{}) << told(both);
+  const auto none = judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "none")"});
+  EXPECT_EQ(none.orientation.toggle, (Flip{true, true})) << told(none);
 }
 
 TEST(Orientation, every_missing_fact_is_asked_for_and_named) {

@@ -40,8 +40,8 @@ TEST(RailOverload, adds_up_all_users_of_a_rail) {
   const auto j = judged_room({.new_draws = "amps = 1.6"});
   EXPECT_EQ(reason(j, "rail overload").before, Verdict::does_not_fit) << told(j);
   EXPECT_EQ(reason(j, "rail overload").sort, RuleSort::whole);
-  EXPECT_THAT(reason(j, "rail overload").says,
-              AllOf(HasSubstr("gives 3 A"), HasSubstr("3.1 A"), HasSubstr("AMP-1 1.5 A")));
+  EXPECT_THAT(reason(j, "rail overload").says, AllOf(HasSubstr("gives 3 A"), HasSubstr("3.1 A"),
+                                                     HasSubstr("AMP-1 contact 1 1.5 A")));
   EXPECT_FALSE(has(judged_room({.new_draws = "amps = 1.5"}), "rail overload"));
   EXPECT_EQ(judged_room({}).verdict, Verdict::fits) << told(judged_room({}));
 }

@@ -66,11 +66,23 @@ TEST(LeadReachesFan, a_longer_lead_between_unknown_places_may_reach_one) {
 }
 
 TEST(LeadTooShort, for_the_way_between_the_places) {
-  EXPECT_EQ(reason(reach("190", "[0, 900, 0]"), "lead too short").before, Verdict::does_not_fit);
+  EXPECT_EQ(reason(reach("150", "[0, 900, 0]"), "lead too short").before, Verdict::does_not_fit);
+  const auto close = reach("190", "[0, 900, 0]");
+  EXPECT_EQ(reason(close, "lead too short").before, Verdict::unknown)
+      << "places are paced off by eye: " << told(close);
   EXPECT_FALSE(has(reach("200", "[0, 900, 0]"), "lead too short"));
 }
 
-TEST(LeadTooShort, is_asked_about_when_the_length_is_not_recorded) {
+TEST(LeadTooShort, is_no_news_when_the_old_lead_was_no_longer) {
+  EXPECT_FALSE(has(reach("150", "[0, 900, 0]", "fan_radius_mm = 20", "150"), "lead too short"));
+}
+
+TEST(LeadTooShort, shorter_than_before_between_unknown_places_is_asked_about) {
+  const auto j = reach("150", "[0, 900, 0]", "fan_radius_mm = 20", "200", "roles = [\"supply\"]");
+  EXPECT_EQ(reason(j, "lead too short").before, Verdict::unknown) << told(j);
+}
+
+TEST(LeadTooShort, is_not_said_without_places_to_compare_with) {
   const auto j = judged(Meeting{.plug = {contact(1, kSupplyIn), contact(2, kGround)},
                                 .socket = {contact(1, kSupplyOut), contact(2, kGround)},
                                 .plug_more = R"(known = "measured", lead_mm = 300)"});

@@ -32,7 +32,8 @@ TEST(WrongSocket, a_like_socket_beside_the_right_one_that_destroys_is_marked) {
                         swap("display driver", "NEW-1"));
   const auto& wrong = reason(j, "wrong socket");
   EXPECT_EQ(wrong.verdict, Verdict::fits_with_work) << told(j);
-  EXPECT_THAT(wrong.says, AllOf(HasSubstr("T socket of HOST-1"), HasSubstr("destroys")));
+  EXPECT_THAT(wrong.says,
+              AllOf(HasSubstr("T socket of HOST-1"), HasSubstr("too high and burns it")));
   EXPECT_THAT(wrong.not_before, HasSubstr("marked"));
 }
 

@@ -7,6 +7,7 @@
 
 #include "base/text.hpp"
 #include "catalogue/text.hpp"
+#include "fit/rule_names.hpp"
 
 namespace benchgraft::fit_bench {
 namespace {

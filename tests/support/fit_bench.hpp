@@ -47,9 +47,9 @@ inline const std::string kDoor =
 inline const std::string kSensor =
     R"(signal = "sensor", class = "thermal", domain = "secondary", direction = "passive", idle = "low", protocol = "ntc 10k")";
 inline const std::string kStringOut =
-    R"(signal = "string", class = "light", domain = "secondary", volts = [50, 60], amps = 0.35, direction = "out")";
+    R"(signal = "string", class = "light", domain = "secondary", volts = [45, 65], amps = 0.35, direction = "out")";
 inline const std::string kStringIn =
-    R"(signal = "string", class = "light", domain = "secondary", volts = [45, 65], amps = 0.35, direction = "in")";
+    R"(signal = "string", class = "light", domain = "secondary", volts = [50, 60], amps = 0.35, direction = "in")";
 inline const std::string kPairOut =
     R"(signal = "data +", class = "pair", domain = "secondary", direction = "out", protocol = "differential video")";
 inline const std::string kPairIn =
