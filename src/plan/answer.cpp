@@ -86,6 +86,8 @@ Result<void> check_shape(const Problem& problem, const Built& built) {
   return {};
 }
 
+}  // namespace
+
 void draw(const Problem& problem, const Built& built, std::vector<int>& left) {
   const Host& host = problem.hosts[static_cast<std::size_t>(built.host)];
   for (std::size_t p = 0; p < host.places.size(); ++p) {
@@ -96,8 +98,6 @@ void draw(const Problem& problem, const Built& built, std::vector<int>& left) {
       ++left[static_cast<std::size_t>(host.places[p].frees)];
   }
 }
-
-}  // namespace
 
 Worth worth_by_tables(const Problem& problem, const Built& built) {
   const Host& host = problem.hosts[static_cast<std::size_t>(built.host)];

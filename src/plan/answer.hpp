@@ -50,6 +50,9 @@ struct Limits {
 Worth worth_by_tables(const Problem& problem, const Built& built);
 /// Worth of a rebuild as judged as a whole.
 Worth worth_of(const Problem& problem, const Built& built);
+/// Takes what `built` uses out of `left` (per pool), and adds what it frees.
+void draw(const Problem& problem, const Built& built, std::vector<int>& left);
+
 /// Worth of everything decided. Fails with the first thing that does not add up: a pool overdrawn,
 /// a set used twice, minutes exceeded, a rebuild that is not allowed.
 Result<double> value_of(const Problem& problem, const Allotment& allotment);

@@ -42,10 +42,10 @@ class Enumeration {
     for (const double alone : alone_)
       if (alone < 0 && alone > kNever) penalty_ -= alone;
     penalty_ *= 10;
-    score_ = kNever;
   }
 
   Answer run() {
+    start();
     decide(0, 0);
     for (const auto& search : searches_) {
       best_.looked_at += search.judged();
@@ -59,6 +59,15 @@ class Enumeration {
   }
 
  private:
+  // Nothing built: something to beat.
+  void start() {
+    score_ = 0;
+    for (const auto& set : problem_.sets) {
+      score_ += unbuilt(set);
+      if (unbuilt(set) < 0) best_.unmet.push_back(set.host);
+    }
+  }
+
   bool out_of_time() {
     effort_.spend(1);
     return effort_.over();
@@ -105,7 +114,27 @@ class Enumeration {
     fates_[next] = Fate::undecided;
   }
 
-  // The most that could be in each pool with these uses.
+  // Each host takes the best of what those before it have left: something to beat, quickly.
+  void one_after_another(double rest) {
+    const auto all_stock = most_stock_;
+    most_stock_ = sure_stock_;
+    std::vector<Found> taken;
+    for (const int host : hosts_) {
+      const Host& data = problem_.hosts[static_cast<std::size_t>(host)];
+      const auto banned = out_of_stock(data);
+      auto found = searches_[static_cast<std::size_t>(host)].best(none_, kNever, effort_, &banned);
+      if (!found) break;
+      draw(problem_, found->built, most_stock_);
+      taken.push_back(std::move(*found));
+    }
+    most_stock_ = all_stock;
+    if (taken.size() < hosts_.size()) return;
+    picked_.clear();
+    for (const auto& found : taken) picked_.push_back(&found);
+    keep(rest);
+  }
+
+  // The most that could be in each pool with these uses, and what surely is.
   void stock() {
     most_stock_.clear();
     for (const auto& pool : problem_.pools) most_stock_.push_back(pool.on_shelf);
@@ -113,6 +142,7 @@ class Enumeration {
       if (fates_[s] == Fate::stripped)
         for (const auto& supply : problem_.sets[s].holds)
           most_stock_[static_cast<std::size_t>(supply.pool)] += supply.count;
+    sure_stock_ = most_stock_;
     for (const int host : hosts_)
       for (const auto& place : problem_.hosts[static_cast<std::size_t>(host)].places)
         if (place.frees != kNone) ++most_stock_[static_cast<std::size_t>(place.frees)];
@@ -157,9 +187,11 @@ class Enumeration {
       upper += found->net;
     }
     if (upper <= score_ + limits_.close_enough / 2) return;
+    one_after_another(rest);
+    if (upper <= score_ + limits_.close_enough / 2) return;
     lists_.clear();
     for (std::size_t i = 0; i < hosts_.size(); ++i) {
-      const double floor = score_ == kNever ? kNever : best[i] - (upper - score_);
+      const double floor = best[i] - (upper - score_);
       auto all = searches_[static_cast<std::size_t>(hosts_[i])].all(none_, floor, kMostPerHost,
                                                                     effort_, &banned[i]);
       if (!all) return skip(upper);
@@ -215,7 +247,7 @@ class Enumeration {
   Answer best_;
   // Of the uses in hand:
   std::vector<int> hosts_;
-  std::vector<int> most_stock_;
+  std::vector<int> most_stock_, sure_stock_;
   std::vector<std::vector<Found>> lists_;
   std::vector<const Found*> picked_;
 };

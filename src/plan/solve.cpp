@@ -10,7 +10,9 @@
 namespace benchgraft::plan {
 namespace {
 
-constexpr double kShareForTrying = 0.4;  // of the time, before columns take over
+// Trying everything either ends soon or not at all: then columns take over.
+constexpr double kShareForTrying = 0.2;  // of the time
+constexpr std::size_t kStepsForTrying = 1'000'000;
 
 std::size_t sets_that_matter(const Problem& problem) {
   return static_cast<std::size_t>(
@@ -34,6 +36,7 @@ Result<Solved> solve(const Problem& problem, const Limits& limits, std::size_t e
   if (sets <= enumerate_up_to) {
     Limits short_limits = limits;
     short_limits.seconds *= kShareForTrying;
+    short_limits.steps = std::min(limits.steps, kStepsForTrying);
     tried = enumerate(problem, short_limits);
     if (tried.proven) return Solved{tried, described("enumeration", sets, tried)};
   }
