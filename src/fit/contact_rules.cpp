@@ -114,15 +114,17 @@ void judge_empty(const Pair& p) {
     p.find(ContactRule::empty_contact, Verdict::unknown, safety);
 }
 
+// One number stands for a range around it; of a negative rail too.
+catalogue::Range with_tolerance(const catalogue::Range& volts) {
+  if (volts.low != volts.high) return volts;
+  const double off = std::abs(volts.low) * kRailTolerance;
+  return {volts.low - off, volts.low + off};
+}
+
 // Supplier gives `given`, the other allows `allowed`.
 void judge_volts(const Pair& p, const Contact& supplier, const Contact& user, bool constant_power) {
   if (!supplier.volts || !user.volts) return;
-  auto allowed = *user.volts;
-  if (allowed.low == allowed.high) {
-    allowed.low *= 1 - kRailTolerance;
-    allowed.high *= 1 + kRailTolerance;
-    if (allowed.low > allowed.high) std::swap(allowed.low, allowed.high);  // a negative rail
-  }
+  const auto allowed = with_tolerance(*user.volts);
   const auto size = [](double v) { return std::abs(v); };
   const bool same_sign = (supplier.volts->high >= 0) == (allowed.high >= 0);
   const double most = std::max(size(supplier.volts->low), size(supplier.volts->high));
@@ -163,8 +165,7 @@ void judge_power(const Pair& p) {
     return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, safety);
   const bool plain =
       (x == Direction::in && y == Direction::out) || (x == Direction::out && y == Direction::in);
-  // Mains volts stand on the part (mains_volts) and are judged there.
-  if (p.a->net_class == NetClass::mains) return;
+  const bool mains = p.a->net_class == NetClass::mains;
   // The way back of a bus carries no facts of its own.
   const auto is_return = [](const Contact& c) {
     return c.net_class == NetClass::bus && !c.volts && !c.amps &&
@@ -172,14 +173,15 @@ void judge_power(const Pair& p) {
   };
   if (is_return(*p.a) && is_return(*p.b)) return;
   const auto lacks = [&](const Contact& c, bool directed, bool gives) {
-    return lack(directed, kMissingDirection) | lack(c.volts.has_value(), kMissingVolts) |
-           lack(c.amps.has_value() || (gives && !c.rail.empty()), kMissingAmps);
+    // Mains volts stand on the part (mains_volts) and are judged there.
+    return lack(directed, kMissingDirection) | lack(mains || c.volts.has_value(), kMissingVolts) |
+           lack(mains || c.amps.has_value() || (gives && !c.rail.empty()), kMissingAmps);
   };
   const bool a_told = x == Direction::in || x == Direction::out,
              b_told = y == Direction::in || y == Direction::out;
   p.lacks(lacks(*p.a, a_told, x == Direction::out), lacks(*p.b, b_told, y == Direction::out),
           safety);
-  if (!plain) return;
+  if (!plain || mains) return;
   const bool a_gives = x == Direction::out;
   const Contact& gives = a_gives ? *p.a : *p.b;
   const Contact& draws = a_gives ? *p.b : *p.a;
@@ -250,7 +252,8 @@ std::uint32_t level_lacks(const Contact& c, const Contact& other) {
                   (drives && c.drive != Drive::driven && c.drive != Drive::unknown) ||
                   c.direction == Direction::passive,
               kMissingLogic) |
-         lack(c.drive != Drive::unknown || c.direction == Direction::passive || shared,
+         lack(c.drive != Drive::unknown || c.direction == Direction::passive ||
+                  (shared && other.drive == Drive::unknown),
               kMissingDrive) |
          lack(!(receives && pulled) || c.pull_up.has_value() || other.pull_up == true,
               kMissingPullUp);
@@ -260,7 +263,8 @@ std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_m
   const std::uint32_t missing =
       lack(c.direction != Direction::unknown, kMissingDirection) |
       lack(!c.signal.empty(), kMissingSignal) |
-      lack(!c.protocol.empty() || other.protocol.empty(), kMissingProtocol);
+      lack(!c.protocol.empty() || (other.protocol.empty() && c.net_class != NetClass::pair),
+           kMissingProtocol);
   return levels_matter ? missing | level_lacks(c, other) : missing;
 }
 
@@ -330,13 +334,8 @@ void judge_light(const Pair& p) {
       p.find(ContactRule::string_current, Verdict::does_not_fit);
   }
   if (!driver.volts || !strings.volts) return;
-  const double low = driver.volts->low == driver.volts->high
-                         ? driver.volts->low * (1 - kRailTolerance)
-                         : driver.volts->low;
-  const double high = driver.volts->low == driver.volts->high
-                          ? driver.volts->high * (1 + kRailTolerance)
-                          : driver.volts->high;
-  if (strings.volts->low < low - 1e-9 || strings.volts->high > high + 1e-9)
+  const auto reach = with_tolerance(*driver.volts);
+  if (strings.volts->low < reach.low - 1e-9 || strings.volts->high > reach.high + 1e-9)
     p.find(ContactRule::string_volts, Verdict::does_not_fit);
 }
 

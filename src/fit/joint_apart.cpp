@@ -172,7 +172,8 @@ void judge_apart(JointCase& one) {
   reason.safety = has_excluded(*joint.port_a) || has_excluded(*joint.port_b);
   const std::string code = reason.code;
   if (!cut.empty()) return judge_cut(one, cut, code);
-  const auto wires = joint.through_lead()
+  const bool ribbon = is_ribbon(joint.port_a->connector) || is_ribbon(joint.port_b->connector);
+  const auto wires = joint.through_lead() || ribbon
                          ? std::nullopt
                          : crossover_wires(*joint.port_a, *joint.port_b, one.around);
   if (!wires) {
