@@ -245,7 +245,9 @@ bool signal_lacks(const Contact& c, const Contact& other) {
       (c.direction == Direction::out &&
        (c.drive == Drive::open_collector || c.drive == Drive::dry_contact));
   if (!c.logic_volts && !has_no_level_of_its_own) return true;
-  if (c.drive == Drive::unknown && c.direction != Direction::passive && !shared) return true;
+  if (c.drive == Drive::unknown && c.direction != Direction::passive &&
+      (!shared || other.drive != Drive::unknown))
+    return true;
   const bool is_pulled = other.drive == Drive::open_collector || other.drive == Drive::dry_contact;
   const bool receives = c.direction == Direction::in || c.direction == Direction::both;
   return receives && is_pulled && !c.pull_up.has_value() && other.pull_up != true;
