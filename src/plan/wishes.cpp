@@ -34,8 +34,8 @@ Result<void> refuse_contradictions(const shop::Shop& room) {
     for (const auto& b : room.wishes)
       if (&a != &b && against(room, a, b))
         return Error{ErrorKind::conflict,
-                     fmt::format("{} and {} contradict each other; withdraw one of them.",
-                                 wish_text(a), wish_text(b))};
+                     fmt::format("{} and t{} contradict each other; withdraw one of them.",
+                                 wish_text(a), wish_text(b).substr(1))};
   return {};
 }
 

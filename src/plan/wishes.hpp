@@ -22,7 +22,7 @@ struct Wanted {
 /// Fails with ErrorKind::conflict when two wishes cannot both hold, naming both.
 Result<Wanted> read_wishes(const shop::Shop& room, const Inventory& inventory);
 
-/// "the wish to build H2", "the wish to use part R3 in H2".
+/// "The wish to build H2", "The wish to use part R3 in H2".
 std::string wish_text(const shop::Wish& wish);
 
 }  // namespace benchgraft::plan
