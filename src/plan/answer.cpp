@@ -25,12 +25,14 @@ Whole tables(const Problem& problem, const Host& host, const std::vector<int>& c
   Bits filled = 0, provides = host.provides;
   bool changed = false;
   Work dearest;
+  Level level = Level::plain;
+  double notes = 0;
   const auto cost = [&](const Work& work) {
     return work.money + problem.money_per_minute * work.minutes;
   };
   const auto heed = [&](const Work& work) {
-    if (!work.needed) return;
-    if (!dearest.needed || cost(work) > cost(dearest)) dearest = work;
+    level = std::max(level, work.level);
+    if (work.needed() && (!dearest.needed() || cost(work) > cost(dearest))) dearest = work;
   };
   for (std::size_t p = 0; p < host.places.size(); ++p) {
     const auto& choice = host.places[p].choices[static_cast<std::size_t>(choices[p])];
@@ -39,6 +41,7 @@ Whole tables(const Problem& problem, const Host& host, const std::vector<int>& c
     changed = changed || choice.changes;
     sum.minutes += choice.minutes;
     sum.money += choice.money;
+    notes += choice.notes;
     heed(choice.work);
   }
   for (const auto& rule : host.pairs) {
@@ -50,7 +53,7 @@ Whole tables(const Problem& problem, const Host& host, const std::vector<int>& c
   if (changed) sum.minutes += host.open_minutes;
   sum.minutes += dearest.minutes;
   sum.money += dearest.money;
-  sum.chance = dearest.needed ? host.chance_with_work : host.chance_plain;
+  sum.chance = evidence_of(host, level, notes);
   sum.price = best_price(host, provides);
   return sum;
 }

@@ -52,7 +52,7 @@ struct HostSearch::Known {
       const auto a = id(static_cast<std::size_t>(pair.place_a), pair.choice_a);
       const auto b = id(static_cast<std::size_t>(pair.place_b), pair.choice_b);
       int& rule = rules[a * count + b];
-      if (rule == kRefused || (!pair.refused && !pair.work.needed)) continue;
+      if (rule == kRefused || (!pair.refused && !pair.work.needed())) continue;
       if (pair.refused) {
         rule = kRefused;
       } else if (rule == kNoRule) {
@@ -82,13 +82,17 @@ struct HostSearch::Known {
                      [&](std::size_t a, std::size_t b) { return weight[a] > weight[b]; });
     fills_after.assign(order.size() + 1, 0);
     provides_after.assign(order.size() + 1, 0);
+    notes_after.assign(order.size() + 1, 0);
     for (std::size_t d = order.size(); d-- > 0;) {
       fills_after[d] = fills_after[d + 1];
       provides_after[d] = provides_after[d + 1];
+      double most_notes = 0;
       for (const auto& choice : host.places[order[d]].choices) {
+        most_notes = std::max(most_notes, choice.notes);
         fills_after[d] |= choice.fills;
         provides_after[d] |= choice.provides;
       }
+      notes_after[d] = notes_after[d + 1] + most_notes;
     }
   }
 
@@ -118,6 +122,7 @@ struct HostSearch::Known {
   std::vector<Work> works;
   std::vector<std::size_t> order;
   std::vector<Bits> fills_after, provides_after;  ///< what places from a depth on could give
+  std::vector<double> notes_after;
   std::map<std::vector<int>, Whole> judged;
   std::optional<Lessons> lessons;
   std::set<std::vector<int>> learned_from;
@@ -153,7 +158,9 @@ class HostSearch::Search {
  private:
   struct State {
     Bits filled, provides;
+    Level level;
     Work dearest;
+    double notes;
     bool changed;
     Taught taught;
   };
@@ -165,7 +172,8 @@ class HostSearch::Search {
   };
 
   State start() const {
-    return {0, known_.host.provides, Work{}, false, known_.lessons->from_the_start()};
+    return {
+        0, known_.host.provides, Level::plain, Work{}, 0, false, known_.lessons->from_the_start()};
   }
 
   bool allowed(std::size_t place, std::size_t choice, std::size_t source) const {
@@ -224,7 +232,9 @@ class HostSearch::Search {
     const auto& what = known_.host.places[place].choices[static_cast<std::size_t>(choice)];
     const auto row = known_.id(place, choice) * known_.count;
     const auto heed = [&](const Work& work) {
-      if (work.needed && (!state.dearest.needed || known_.cost(work) > known_.cost(state.dearest)))
+      state.level = std::max(state.level, work.level);
+      if (work.needed() &&
+          (!state.dearest.needed() || known_.cost(work) > known_.cost(state.dearest)))
         state.dearest = work;
     };
     for (std::size_t d = 0; d < depth; ++d) {
@@ -236,6 +246,7 @@ class HostSearch::Search {
     heed(what.work);
     state.filled |= what.fills;
     state.provides |= what.provides;
+    state.notes += what.notes;
     state.changed = state.changed || what.changes;
     return (known_.host.required & ~(state.filled | known_.fills_after[depth + 1])) == 0;
   }
@@ -277,11 +288,10 @@ class HostSearch::Search {
   }
 
   double upper(const State& state, const Frontier& partial, std::size_t depth) const {
-    const bool needs_work = state.dearest.needed || state.taught.needs_work;
-    const double evidence = std::min(
-        needs_work ? known_.host.chance_with_work : known_.host.chance_plain, state.taught.chance);
+    const double evidence = evidence_of(known_.host, std::max(state.level, state.taught.level),
+                                        state.notes + known_.notes_after[depth]);
     const double price = price_within(known_.host, state.provides | known_.provides_after[depth]);
-    const double work = std::max(state.dearest.needed ? known_.cost(state.dearest) : 0,
+    const double work = std::max(state.dearest.needed() ? known_.cost(state.dearest) : 0,
                                  state.taught.money + rate_ * state.taught.minutes);
     return highest(price * evidence, partial, rest_[depth]) - work + kRounding;
   }
@@ -319,7 +329,7 @@ class HostSearch::Search {
       whole.minutes += choice.minutes;
       whole.money += choice.money;
     }
-    whole.chance = state.dearest.needed ? known_.host.chance_with_work : known_.host.chance_plain;
+    whole.chance = evidence_of(known_.host, state.level, state.notes);
     whole.price = price_within(known_.host, state.provides);
     return whole;
   }

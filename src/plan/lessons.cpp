@@ -18,19 +18,17 @@ const Finding* find(const Whole& whole, std::uint64_t code) {
 // The finding is still there and no milder.
 bool stays(const Finding& finding, const Whole& elsewhere) {
   const Finding* there = find(elsewhere, finding.code);
-  return there && there->refuses >= finding.refuses && there->needs_work >= finding.needs_work &&
-         there->minutes >= finding.minutes - 1e-9 && there->money >= finding.money - 1e-9 &&
-         there->chance <= finding.chance + 1e-12;
+  return there && there->refuses >= finding.refuses && there->level >= finding.level &&
+         there->minutes >= finding.minutes - 1e-9 && there->money >= finding.money - 1e-9;
 }
 
 }  // namespace
 
 void Taught::add(const Finding& finding) {
-  chance = std::min(chance, finding.chance);
   if (contains(counted, finding.code)) return;
   counted.push_back(finding.code);
   refused = refused || finding.refuses;
-  needs_work = needs_work || finding.needs_work;
+  level = std::max(level, finding.level);
   minutes += finding.minutes;
   money += finding.money;
 }
@@ -90,28 +88,20 @@ std::vector<int> Lessons::least(const std::vector<int>& choices, const Finding& 
 void Lessons::learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask) {
   const Taught foreseen = about(choices);
   std::vector<Finding> news;
-  for (const auto& finding : judged.findings) {
-    // What evidence a refused rebuild lacks says nothing about those that stand.
-    if (finding.chance < 1 ? !judged.allowed || foreseen.chance <= finding.chance
-                           : contains(foreseen.counted, finding.code))
-      continue;
-    news.push_back(finding);
-  }
+  for (const auto& finding : judged.findings)
+    if (!contains(foreseen.counted, finding.code)) news.push_back(finding);
   if (news.empty()) return;
   const auto hangs_on = moved_by_one(choices, news, ask);
   for (std::size_t f = 0; f < news.size(); ++f) {
     const auto small = least(choices, news[f], hangs_on[f], ask);
     Places places = hangs_on[f];
-    bool all_explained = true;
-    for (std::size_t p = 0; p < small.size(); ++p)
-      all_explained = all_explained && (!changed(small, p) || places.count(p));
-    if (!all_explained) {
-      // Several causes, one of which is enough: put it down to those that were left.
+    if (small != choices) {
+      // Several causes hide each other: with one of them left alone, its places show.
       const auto more = moved_by_one(small, {news[f]}, ask).front();
       places.insert(more.begin(), more.end());
-      for (std::size_t p = 0; p < small.size(); ++p)
-        if (changed(small, p)) places.insert(p);
     }
+    for (std::size_t p = 0; p < small.size(); ++p)
+      if (changed(small, p)) places.insert(p);
     keep(places, small, news[f]);
   }
 }

@@ -25,9 +25,8 @@ struct Lesson {
 /// What several lessons say together about one rebuild.
 struct Taught {
   bool refused = false;
-  bool needs_work = false;
+  Level level = Level::plain;
   double minutes = 0, money = 0;
-  double chance = 1;
   std::vector<std::uint64_t> counted;  ///< codes: one finding is counted once
   void add(const Finding& finding);
 };

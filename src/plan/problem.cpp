@@ -29,10 +29,10 @@ Result<void> check_host(const Problem& problem, const Host& host) {
     if (!sane(tier.price))
       return bad(
           fmt::format("The price of {} is {}; it cannot be negative.", host.name, tier.price));
-  for (const double chance : {host.chance_plain, host.chance_with_work})
-    if (!(chance >= 0 && chance <= 1))
-      return bad(fmt::format("The evidence for {} is {}; it has to lie between 0 and 1.", host.name,
-                             chance));
+  for (const auto& evidence : host.evidence)
+    if (!sane(evidence.works) || !sane(evidence.fails) || evidence.works + evidence.fails <= 0)
+      return bad(fmt::format("The evidence for {} counts {} and {}; counts cannot be negative.",
+                             host.name, evidence.works, evidence.fails));
   for (const auto& place : host.places) {
     if (place.frees != kNone &&
         (place.frees < 0 || place.frees >= static_cast<int>(problem.pools.size())))

@@ -2,6 +2,7 @@
 // Model, assumptions and symbols: docs/methods/plan.md. Money in minor units, time in minutes.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <functional>
 #include <optional>
@@ -29,12 +30,25 @@ struct Source {
   double minutes = 0;  ///< taking it out of a donor
 };
 
+/// How sure a rebuild is to work once every part does: nothing speaks against it, work has to be
+/// done, or questions are open. The worst found counts.
+enum class Level : unsigned char { plain, work, unsure };
+
+/// Counts of what worked and what failed, prior ones included; mean of the Beta posterior.
+struct Evidence {
+  double works = 1, fails = 0;
+  [[nodiscard]] double mean(double more_worked) const {
+    return (works + more_worked) / (works + fails + more_worked);
+  }
+};
+
 /// Work that a choice or a pair asks for. Only the dearest one of a rebuild is surely added: one
 /// piece of work may make several mismatches good.
 struct Work {
-  bool needed = false;
+  Level level = Level::plain;
   double minutes = 0;
   double money = 0;
+  [[nodiscard]] bool needed() const { return level != Level::plain; }
 };
 
 /// What may sit in a place. Rebuilds with the same choices are judged alike.
@@ -45,6 +59,7 @@ struct Choice {
   Bits fills = 0, provides = 0;  ///< roles, capabilities
   double minutes = 0, money = 0;
   Work work;
+  double notes = 0;  ///< reports of success that may count once this is chosen
 };
 
 struct Place {
@@ -70,12 +85,11 @@ struct Host {
   std::vector<Place> places;
   std::vector<PairRule> pairs;
   std::vector<Tier> tiers;
-  Bits provides = 0;            ///< by the cabinet itself
-  Bits required = 0;            ///< roles that some choice has to fill
-  double open_minutes = 0;      ///< opening and closing, once anything is changed
-  double chance_plain = 1;      ///< evidence, at most, when no work is needed
-  double chance_with_work = 1;  ///< evidence, at most, when some is
-  bool must = false;            ///< wished for: built whatever it costs
+  Bits provides = 0;                 ///< by the cabinet itself
+  Bits required = 0;                 ///< roles that some choice has to fill
+  double open_minutes = 0;           ///< opening and closing, once anything is changed
+  std::array<Evidence, 3> evidence;  ///< per Level, before any report of success
+  bool must = false;                 ///< wished for: built whatever it costs
 };
 
 struct Supply {
@@ -96,9 +110,8 @@ struct Carcass {
 struct Finding {
   std::uint64_t code = 0;  ///< the same as long as it is the same finding
   bool refuses = false;
-  bool needs_work = false;
+  Level level = Level::plain;
   double minutes = 0, money = 0;
-  double chance = 1;  ///< the evidence for the rebuild is at most this
 };
 
 /// The judgement of one rebuild as a whole; never kinder than the tables above.
@@ -120,6 +133,11 @@ struct Problem {
   std::optional<double> minutes;  ///< bench time there is
   JudgeWhole whole;               ///< may be empty: then the tables are everything
 };
+
+/// The evidence for a rebuild at `level` when `notes` reports of success count, at most.
+inline double evidence_of(const Host& host, Level level, double notes) {
+  return host.evidence[static_cast<std::size_t>(level)].mean(notes);
+}
 
 /// Fails on the first number out of range (a chance outside 0..1, a negative price, ...) or index
 /// that points nowhere.

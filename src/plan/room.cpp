@@ -289,8 +289,9 @@ void Builder::add_offers(int s, std::size_t p, const Names& roles, const Names& 
                   0,
                   minutes.out + minutes.in,
                   0,
-                  {verdict >= fit::Verdict::fits_with_work, 0, 0}};
+                  {level_of(verdict), 0, 0}};
     if (offer.type && offer.type->provides) choice.provides = abilities.bits(*offer.type->provides);
+    choice.notes = notes_for(ground_.known, offer.type);
     host_.places[p].choices.push_back(std::move(choice));
     meaning_.places[p].push_back({Sits::put, key, offer.type, placed.part});
   }
@@ -370,7 +371,7 @@ void Builder::add_pairs(int s) {
                                  static_cast<int>(b),
                                  static_cast<int>(j),
                                  verdict > worst_allowed(ground_),
-                                 {verdict >= fit::Verdict::fits_with_work, 0, 0}});
+                                 {level_of(verdict), 0, 0}});
         }
 }
 
@@ -431,12 +432,8 @@ void Builder::add_host(int s) {
   add_pairs(s);
   if (here.kind)
     host_.open_minutes = here.kind->open_minutes.value_or(0) + here.kind->close_minutes.value_or(0);
-  std::vector<const PartType*> types;
-  for (const auto& place : meaning_.places)
-    for (const auto& meaning : place)
-      if (meaning.sits == Sits::put) types.push_back(meaning.type);
-  host_.chance_plain = most_evidence(ground_.known, fit::Verdict::fits, types);
-  host_.chance_with_work = most_evidence(ground_.known, fit::Verdict::fits_with_work, types);
+  host_.evidence = {prior_of(fit::Verdict::fits), prior_of(fit::Verdict::fits_with_work),
+                    prior_of(fit::Verdict::unknown)};
   out_.problem.sets[static_cast<std::size_t>(s)].host = static_cast<int>(out_.problem.hosts.size());
   out_.problem.hosts.push_back(std::move(host_));
   out_.hosts.push_back(std::move(meaning_));

@@ -30,9 +30,9 @@ std::vector<Finding> findings_of(const fit::Judgement& judged, fit::Verdict wors
     if (!reason.will) continue;
     Finding one = finding("reason " + reason.code);
     one.refuses = reason.verdict > worst_allowed;
-    one.needs_work = reason.verdict >= fit::Verdict::fits_with_work;
+    one.level = level_of(reason.verdict);
     if (!is_cured(judged, reason.code)) one.minutes = reason.work_minutes;
-    if (one.refuses || one.needs_work || one.minutes > 0) all.push_back(one);
+    if (one.refuses || one.level != Level::plain || one.minutes > 0) all.push_back(one);
   }
   for (const auto& work : judged.adaptations) {
     Finding one = finding("adaptation " + work.name);
@@ -53,9 +53,6 @@ std::vector<Finding> findings_of(const fit::Judgement& judged, fit::Verdict wors
     one.money = companion.price ? static_cast<double>(companion.price->minor) : 0;
     if (one.refuses || one.money > 0) all.push_back(one);
   }
-  Finding evidence = finding("evidence");
-  evidence.chance = judged.chance;
-  all.push_back(evidence);
   return all;
 }
 
@@ -101,22 +98,33 @@ Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<
   return whole;
 }
 
-double most_evidence(const catalogue::Catalogue& known, fit::Verdict verdict,
-                     const std::vector<const catalogue::PartType*>& types) {
-  fit::Tally most;
+double notes_for(const catalogue::Catalogue& known, const catalogue::PartType* type) {
+  double sum = 0;
+  if (!type) return sum;
   for (const auto* note : known.notes()) {
     if (!good(note->result)) continue;
-    const bool could_count =
-        std::any_of(note->moved.begin(), note->moved.end(), [&](const std::string& reference) {
-          const auto revisions = known.revisions(reference.substr(0, reference.find('/')));
-          return std::any_of(types.begin(), types.end(), [&](const auto* type) {
-            return type && (fit::means(reference, *type) ||
-                            (!revisions.empty() && revisions.front()->kind == type->kind));
-          });
-        });
-    if (could_count) most.worked += 1;
+    double weight = 0;
+    for (const auto& reference : note->moved) {
+      const auto revisions = known.revisions(reference.substr(0, reference.find('/')));
+      if (fit::means(reference, *type))
+        weight = 1;
+      else if (!revisions.empty() && revisions.front()->kind == type->kind)
+        weight = std::max(weight, 0.5);
+    }
+    sum += weight;
   }
-  return fit::posterior_mean(fit::prior_for(verdict), most);
+  return sum;
+}
+
+Evidence prior_of(fit::Verdict verdict) {
+  const auto prior = fit::prior_for(verdict);
+  return {prior.works, prior.fails};
+}
+
+Level level_of(fit::Verdict verdict) {
+  return verdict >= fit::Verdict::unknown          ? Level::unsure
+         : verdict == fit::Verdict::fits_with_work ? Level::work
+                                                   : Level::plain;
 }
 
 }  // namespace benchgraft::plan

@@ -8,9 +8,14 @@ namespace benchgraft::plan {
 /// `ground` and `host` outlive the result only by copy of what it needs.
 Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<int>& choices);
 
-/// At most this much evidence speaks for any rebuild of a host into which parts of these types may
-/// go: the prior of the verdict, and every note of success that could count.
-double most_evidence(const catalogue::Catalogue& known, fit::Verdict verdict,
-                     const std::vector<const catalogue::PartType*>& types);
+/// Reports of success that may speak for putting this type in, at most: one for each swap note that
+/// moved it, half a one for each that moved another of its kind.
+double notes_for(const catalogue::Catalogue& known, const catalogue::PartType* type);
+
+/// How sure a rebuild with this verdict is.
+Level level_of(fit::Verdict verdict);
+
+/// What a verdict is worth before any report.
+Evidence prior_of(fit::Verdict verdict);
 
 }  // namespace benchgraft::plan

@@ -42,7 +42,7 @@ TEST(Columns, keep_their_bound_above_the_truth_when_they_are_stopped) {
   for (std::uint32_t seed = 1; seed <= 60; ++seed) {
     const auto room = test::random_room(seed, shape_for(seed | 7));
     Limits limits;
-    limits.steps = 10 + seed * 3;
+    limits.steps = 5 + seed * 2;
     const auto answer = plan_by_columns(room, limits);
     ASSERT_TRUE(answer.ok()) << answer.error().message;
     const auto twin = test::plan_by_trying_everything(room);

@@ -19,7 +19,7 @@ Problem one_host() {
   host.name = "H2";
   host.required = 1;
   host.open_minutes = 10;
-  host.chance_plain = 0.9;
+  host.evidence[0] = {9, 1};
   host.tiers = {{1000, 0}};
   Place place;
   place.choices.push_back({"PS-1", true, {{0, 0.5, 100, 0}, {1, 0.8, 100, 5}}, 1, 0, 20, 0, {}});

@@ -58,8 +58,8 @@ class Maker {
     host.provides = one_in(3) ? 1 : 0;
     host.required = static_cast<Bits>(draw(0, (1 << places) - 1));
     host.open_minutes = draw(0, 15);
-    host.chance_plain = draw(7, 10) / 10.0;
-    host.chance_with_work = host.chance_plain * draw(6, 10) / 10.0;
+    const double plain = draw(7, 10) / 10.0, work = plain * draw(6, 10) / 10.0;
+    host.evidence = {{{plain, 1 - plain}, {work, 1 - work}, {work / 2, 1 - work / 2}}};
     host.must = shape_.musts && one_in(4);
     room_.hosts.push_back(host);
   }
@@ -76,7 +76,10 @@ class Maker {
       choice.provides = static_cast<Bits>(draw(0, 3));
       choice.minutes = choice.changes ? draw(0, 30) : 0;
       choice.money = one_in(5) ? draw(0, 5) * 100 : 0;
-      if (one_in(4)) choice.work = {true, double(draw(0, 20)), double(draw(0, 3) * 100)};
+      if (one_in(4))
+        choice.work = {one_in(4) ? Level::unsure : Level::work, double(draw(0, 20)),
+                       double(draw(0, 3) * 100)};
+      if (one_in(5)) choice.notes = draw(1, 3) / 2.0;
       add_sources(choice);
       place.choices.push_back(choice);
     }
@@ -105,7 +108,7 @@ class Maker {
         if (one_in(5)) host.pairs.push_back({a, i, b, j, true, {}});
         if (one_in(5))
           host.pairs.push_back(
-              {a, i, b, j, false, {true, double(draw(0, 40)), double(draw(0, 5) * 100)}});
+              {a, i, b, j, false, {Level::work, double(draw(0, 40)), double(draw(0, 5) * 100)}});
       }
   }
 
@@ -121,27 +124,37 @@ class Maker {
   void add_whole() {
     std::vector<Rule> rules;
     for (std::size_t h = 0; h < room_.hosts.size(); ++h)
-      for (int i = draw(0, 5); i > 0; --i) rules.push_back(hidden(static_cast<int>(h)));
+      for (int i = draw(0, 6); i > 0; --i) {
+        rules.push_back(hidden(static_cast<int>(h)));
+        if (i % 2 || rules.size() < 2 || rules[rules.size() - 2].host != static_cast<int>(h))
+          continue;
+        rules.back().finding = rules[rules.size() - 2].finding;
+        rules.back().price = rules[rules.size() - 2].price;
+      }
     Problem tables = room_;
     room_.whole = [tables, rules](int host, const std::vector<int>& choices) {
-      Whole whole = by_hand(tables, host, choices);
+      Level level = Level::plain;
+      double notes = 0;
+      Whole whole = by_hand(tables, host, choices, &level, &notes);
       const auto& data = tables.hosts[static_cast<std::size_t>(host)];
       for (const auto& rule : rules) {
         if (rule.host != host) continue;
         bool meets = true;
         for (const auto& [p, c] : rule.where) meets = meets && choices[p] == c;
+        // A finding with several causes is one finding.
+        meets =
+            meets && std::none_of(whole.findings.begin(), whole.findings.end(),
+                                  [&](const Finding& f) { return f.code == rule.finding.code; });
         if (!meets) continue;
         whole.allowed = whole.allowed && !rule.finding.refuses;
         whole.minutes += rule.finding.minutes;
         whole.money += rule.finding.money;
         whole.price *= rule.price;
-        if (rule.finding.needs_work) whole.chance = std::min(whole.chance, data.chance_with_work);
+        level = std::max(level, rule.finding.level);
         whole.findings.push_back(rule.finding);
       }
-      Finding evidence;
-      evidence.code = 1'000'000;
-      evidence.chance = whole.chance;
-      whole.findings.push_back(evidence);
+      // Not every report that could count does.
+      whole.chance = data.evidence[static_cast<std::size_t>(level)].mean(notes * 0.7);
       return whole;
     };
   }
@@ -152,8 +165,8 @@ class Maker {
     for (std::size_t p = 0; p < places.size(); ++p)
       if (one_in(2))
         rule.where.emplace_back(p, draw(0, static_cast<int>(places[p].choices.size()) - 1));
-    rule.finding = {static_cast<std::uint64_t>(++codes_), one_in(3), one_in(2), double(draw(0, 30)),
-                    double(draw(0, 4) * 100)};
+    rule.finding = {static_cast<std::uint64_t>(++codes_), one_in(3), static_cast<Level>(draw(0, 2)),
+                    double(draw(0, 30)), double(draw(0, 4) * 100)};
     return rule;
   }
 

@@ -123,16 +123,20 @@ class Twin {
 
 }  // namespace
 
-plan::Whole by_hand(const Problem& room, int number, const std::vector<int>& choices) {
+plan::Whole by_hand(const Problem& room, int number, const std::vector<int>& choices,
+                    plan::Level* found_level, double* found_notes) {
   const auto& host = room.hosts[number];
   plan::Whole sum;
   unsigned long filled = 0, able = host.provides;
   double dearest = -1;
   plan::Work work;
+  plan::Level level = plan::Level::plain;
+  double notes = 0;
   bool opened = false;
   const auto consider = [&](const plan::Work& one) {
     const double cost = one.money + one.minutes * room.money_per_minute;
-    if (one.needed && cost > dearest) dearest = cost, work = one;
+    if (one.level > level) level = one.level;
+    if (one.level != plan::Level::plain && cost > dearest) dearest = cost, work = one;
   };
   for (std::size_t p = 0; p < host.places.size(); ++p) {
     const auto& choice = host.places[p].choices[choices[p]];
@@ -141,6 +145,7 @@ plan::Whole by_hand(const Problem& room, int number, const std::vector<int>& cho
     sum.minutes += choice.minutes;
     sum.money += choice.money;
     opened = opened || choice.changes;
+    notes += choice.notes;
     consider(choice.work);
   }
   for (const auto& rule : host.pairs) {
@@ -153,7 +158,10 @@ plan::Whole by_hand(const Problem& room, int number, const std::vector<int>& cho
     if ((able & tier.needs) == tier.needs) sum.price = std::max(sum.price, tier.price);
   sum.minutes += (opened ? host.open_minutes : 0) + work.minutes;
   sum.money += work.money;
-  sum.chance = dearest >= 0 ? host.chance_with_work : host.chance_plain;
+  const auto& counts = host.evidence[static_cast<std::size_t>(level)];
+  sum.chance = (counts.works + notes) / (counts.works + counts.fails + notes);
+  if (found_level) *found_level = level;
+  if (found_notes) *found_notes = notes;
   return sum;
 }
 

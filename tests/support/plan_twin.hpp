@@ -14,7 +14,9 @@ struct TwinAnswer {
 /// The highest worth of the room: as many wished-for hosts as possible first, then money.
 TwinAnswer plan_by_trying_everything(const plan::Problem& room);
 
-/// What the tables say about these choices, worked out anew.
-plan::Whole by_hand(const plan::Problem& room, int host, const std::vector<int>& choices);
+/// What the tables say about these choices, worked out anew; also the level and the reports it
+/// rests on, when asked.
+plan::Whole by_hand(const plan::Problem& room, int host, const std::vector<int>& choices,
+                    plan::Level* level = nullptr, double* notes = nullptr);
 
 }  // namespace benchgraft::test

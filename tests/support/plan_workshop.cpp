@@ -99,8 +99,7 @@ class Loft {
     const double price = draw(150, 400) * 100;
     host.tiers = {{price, 1}, {price * 0.75, 0}};
     host.open_minutes = draw(16, 30);
-    host.chance_plain = 0.9;
-    host.chance_with_work = 0.8;
+    host.evidence = {{{9, 1}, {4, 1}, {1, 1}}};
     add_pairs(host);
     room_.sets[s].host = static_cast<int>(room_.hosts.size());
     room_.hosts.push_back(host);
@@ -136,7 +135,7 @@ class Loft {
     const Kind& kind = kinds_[static_cast<std::size_t>(number)];
     Choice choice{
         "type " + std::to_string(number), true, {}, fills, provides, kind.out + kind.in, 0, {}};
-    if (far > 0 && in_100(60)) choice.work = {true, double(draw(5, 40)), draw(0, 3) * 100.0};
+    if (far > 0 && in_100(60)) choice.work = {Level::work, double(draw(5, 40)), draw(0, 3) * 100.0};
     for (const int pool : by_kind_[number]) {
       const auto g = static_cast<std::size_t>(pool);
       choice.sources.push_back(
@@ -159,7 +158,7 @@ class Loft {
             if (froms_a[i] == froms_b[j]) continue;
             PairRule rule{a, static_cast<int>(i), b, static_cast<int>(j), in_100(35), {}};
             if (!rule.refused && in_100(60))
-              rule.work = {true, double(draw(5, 45)), draw(0, 9) * 100.0};
+              rule.work = {Level::work, double(draw(5, 45)), draw(0, 9) * 100.0};
             host.pairs.push_back(rule);
           }
       }
