@@ -1,9 +1,6 @@
 // The shop as text files.
 #include <map>
 
-#include <fmt/format.h>
-
-#include "catalogue/text.hpp"
 #include "shop/columns.hpp"
 #include "shop/csv.hpp"
 #include "shop/paper_keys.hpp"
@@ -69,15 +66,6 @@ void add(std::vector<NamedText>& texts, const char* name, const std::string& bod
   if (!body.empty()) texts.push_back({name, std::string(kFormatLine) + body});
 }
 
-std::string file_name(const std::string& family) {
-  std::string name;
-  for (const char c : family) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
-    name += plain || c == '-' ? c : '_';
-  }
-  return name.empty() ? "family" : name;
-}
-
 }  // namespace
 
 std::vector<NamedText> export_texts(const Shop& shop) {
@@ -89,17 +77,6 @@ std::vector<NamedText> export_texts(const Shop& shop) {
   add(texts, "notes.toml", catalogue::file_text(catalogue::SwapNoteFile{shop.notes}));
   add(texts, "rebuilds.toml", rebuilds_text(shop));
   if (!shop.wishes.empty()) texts.push_back({"wishes.csv", csv_text(wish_columns(), shop.wishes)});
-  return texts;
-}
-
-std::vector<NamedText> export_families(const std::vector<catalogue::Family>& families) {
-  std::vector<NamedText> texts;
-  std::map<std::string, int> used;
-  for (const auto& family : families) {
-    std::string name = file_name(family.name);
-    if (const int n = ++used[name]; n > 1) name += fmt::format("-{}", n);
-    texts.push_back({"catalogue/" + name + ".toml", catalogue::write_family(family)});
-  }
   return texts;
 }
 

@@ -26,9 +26,6 @@ struct NamedText {
 /// rebuilds.toml, wishes.csv when there is something to say. `path` is the bare file name.
 std::vector<NamedText> export_texts(const Shop& shop);
 
-/// One file per family, in the folder "catalogue".
-std::vector<NamedText> export_families(const std::vector<catalogue::Family>& families);
-
 struct ShopRows;  ///< rows as read, with their places; see rows.hpp
 
 /// Files sorted by what they hold, each checked alone.

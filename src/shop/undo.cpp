@@ -1,6 +1,7 @@
 #include "shop/undo.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include <fmt/format.h>
 
@@ -197,36 +198,66 @@ Result<T> restore(const T& before, const T& after, const T& now) {
   }
 }
 
+/// The things of one sort while edits of them are taken back.
 template <class T>
-Result<void> take_back_one(const Edit<T>& edit, std::vector<T>& things) {
-  const T& shown = edit.after ? *edit.after : *edit.before;
-  const auto at = std::find_if(things.begin(), things.end(),
-                               [&](const T& one) { return same_key(one, shown); });
-  const std::string thing = fmt::format("{} {}", sort_of<T>(), key_of(shown));
-  if (!edit.after) {
-    if (at != things.end())
-      return Error{ErrorKind::conflict, thing + " is here again; take the later change back too."};
-    things.push_back(*edit.before);
+class TakingBack {
+ public:
+  explicit TakingBack(std::vector<T>& things) : things_(things), gone_(things.size(), false) {
+    for (std::size_t i = 0; i < things_.size(); ++i) at_.emplace(key_of(things_[i]), i);
+  }
+
+  Result<void> take(const Edit<T>& edit) {
+    const T& shown = edit.after ? *edit.after : *edit.before;
+    const auto at = at_.find(key_of(shown));
+    const std::string thing = fmt::format("{} {}", sort_of<T>(), key_of(shown));
+    if (!edit.after) {
+      if (at != at_.end())
+        return Error{ErrorKind::conflict,
+                     thing + " is here again; take the later change back too."};
+      at_.emplace(key_of(shown), things_.size());
+      things_.push_back(*edit.before);
+      gone_.push_back(false);
+      return {};
+    }
+    if (at == at_.end())
+      return Error{ErrorKind::conflict,
+                   thing + " is not here any more; take the later change back too."};
+    T& now = things_[at->second];
+    if (!edit.before) {
+      if (now != *edit.after) return changed_again(thing, "something");
+      gone_[at->second] = true;
+      at_.erase(at);
+      return {};
+    }
+    auto old = restore(*edit.before, *edit.after, now);
+    if (!old) return old.error();
+    now = std::move(old.value());
     return {};
   }
-  if (at == things.end())
-    return Error{ErrorKind::conflict,
-                 thing + " is not here any more; take the later change back too."};
-  if (!edit.before) {
-    if (*at != *edit.after) return changed_again(thing, "something");
-    things.erase(at);
-    return {};
+
+  void drop_what_is_gone() {
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < things_.size(); ++i) {
+      if (gone_[i]) continue;
+      if (kept != i) things_[kept] = std::move(things_[i]);
+      ++kept;
+    }
+    things_.resize(kept);
   }
-  auto old = restore(*edit.before, *edit.after, *at);
-  if (!old) return old.error();
-  *at = std::move(old.value());
-  return {};
-}
+
+ private:
+  std::vector<T>& things_;
+  std::vector<bool> gone_;
+  std::map<std::string, std::size_t> at_;
+};
 
 template <class T>
 Result<void> take_back_all(const std::vector<Edit<T>>& edits, std::vector<T>& things) {
+  if (edits.empty()) return {};
+  TakingBack<T> taking(things);
   for (auto edit = edits.rbegin(); edit != edits.rend(); ++edit)
-    if (auto done = take_back_one(*edit, things); !done) return done;
+    if (auto done = taking.take(*edit); !done) return done;
+  taking.drop_what_is_gone();
   return {};
 }
 

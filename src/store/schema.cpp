@@ -91,6 +91,7 @@ CREATE TABLE parts (
   FOREIGN KEY (code, of) REFERENCES codes (code, of) DEFERRABLE INITIALLY DEFERRED
 ) STRICT;
 CREATE UNIQUE INDEX one_part_in_a_position ON parts (in_set, position) WHERE position <> '';
+CREATE INDEX parts_of_a_set ON parts (in_set);
 
 CREATE TABLE part_candidates (
   part_seq INTEGER NOT NULL REFERENCES parts (seq) ON DELETE CASCADE,
@@ -144,6 +145,7 @@ CREATE TABLE rebuilds (
   note         TEXT NOT NULL,
   UNIQUE (seq, state)
 ) STRICT;
+CREATE INDEX rebuilds_of_a_host ON rebuilds (host);
 CREATE UNIQUE INDEX one_begun_rebuild_in_a_host ON rebuilds (host) WHERE state = 'begun';
 
 CREATE TABLE rebuild_parts (
@@ -157,6 +159,7 @@ CREATE TABLE rebuild_parts (
   UNIQUE (rebuild_seq, part),
   FOREIGN KEY (rebuild_seq, state) REFERENCES rebuilds (seq, state) ON DELETE CASCADE ON UPDATE CASCADE
 ) STRICT, WITHOUT ROWID;
+CREATE INDEX rebuilds_of_a_part ON rebuild_parts (part);
 CREATE UNIQUE INDEX one_begun_rebuild_with_a_part ON rebuild_parts (part) WHERE state = 'begun';
 
 CREATE TABLE wishes (
@@ -170,6 +173,8 @@ CREATE TABLE wishes (
   CHECK ((wish = 'keep part') = ("set" IS NULL)),
   CHECK ((wish IN ('keep part', 'use part in')) = (part IS NOT NULL))
 ) STRICT;
+CREATE INDEX wishes_of_a_set ON wishes ("set");
+CREATE INDEX wishes_of_a_part ON wishes (part);
 CREATE UNIQUE INDEX a_wish_once ON wishes (wish, coalesce("set", ''), coalesce(part, ''));
 
 CREATE TABLE family (

@@ -220,16 +220,5 @@ TEST(ShopText, refuses_a_file_that_is_too_large) {
   EXPECT_EQ(bundle.error().kind, ErrorKind::limit);
 }
 
-TEST(ShopText, writes_one_file_for_each_family_with_a_plain_name) {
-  catalogue::Family one, two;
-  one.name = "Tern/50";
-  two.name = "Tern 50";
-  const auto texts = export_families({one, two});
-  ASSERT_EQ(texts.size(), 2U);
-  EXPECT_EQ(texts[0].path, "catalogue/Tern_50.toml");
-  EXPECT_EQ(texts[1].path, "catalogue/Tern_50-2.toml");
-  EXPECT_EQ(texts[0].bytes, catalogue::write_family(one));
-}
-
 }  // namespace
 }  // namespace benchgraft::shop
