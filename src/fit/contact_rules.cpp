@@ -343,8 +343,10 @@ void judge_light(const Pair& p) {
 void judge_ignition(const Pair& p) {
   const bool a_gives = p.a->direction == Direction::out;
   const bool b_gives = p.b->direction == Direction::out;
+  if (a_gives && b_gives) return p.find(ContactRule::direction_clash, Verdict::destroys, true);
   const auto lacks = [](const Contact& c, const Contact& other) {
-    return lack(c.volts.has_value() || !other.volts, kMissingVolts);
+    return lack(c.volts.has_value() || !other.volts, kMissingVolts) |
+           lack(c.direction != Direction::unknown, kMissingDirection);
   };
   p.lacks(lacks(*p.a, *p.b), lacks(*p.b, *p.a), true);
   if (a_gives == b_gives || !p.a->volts || !p.b->volts) return;

@@ -37,38 +37,34 @@ Mating through_lead(const Joint& joint) {
   return a;
 }
 
+// A port with a lead of its own brings it along; two bare sockets are joined by a loose one.
 bool two_sockets(const Joint& joint) {
-  return !joint.through_lead() && joint.port_a->connector.half == catalogue::Half::socket &&
-         joint.port_b->connector.half == catalogue::Half::socket;
+  const auto bare = [](const Port& port) {
+    return port.connector.half == catalogue::Half::socket && !port.lead_mm;
+  };
+  return !joint.through_lead() && bare(*joint.port_a) && bare(*joint.port_b);
 }
 
-// The factory's part had the same connector here: the lead that joined it still fits this end.
-bool connector_as_before(const Place& place, const Port& port) {
-  if (!place.changed) return true;
-  if (!place.was || !place.was->ports) return false;
+// The factory's part had the same connector with the same contacts here.
+bool as_before(const Place& place, const Port& port) {
+  if (!place.changed) return !place.altered;
+  if (!place.was || !place.was->ports || !port.contacts) return false;
   return std::any_of(place.was->ports->begin(), place.was->ports->end(), [&](const Port& before) {
-    return before.to == port.to && before.carries == port.carries &&
-           before.connector == port.connector;
+    return before.to == port.to && before.carries == port.carries && same_end(before, port);
   });
 }
 
-// Two sockets: a loose lead runs there that nobody recorded. It is the host's own where both ends
-// are as they were; contacts are taken straight through.
-Mating unrecorded_lead(const Joint& joint) {
+// Two sockets: a loose lead runs there that nobody recorded, nor which way its wires run.
+Mating unrecorded_lead() {
   Mating answer;
   answer.reversible = Tri::no;
-  if (connector_as_before(*joint.a, *joint.port_a) &&
-      connector_as_before(*joint.b, *joint.port_b)) {
-    answer.mates = Tri::yes;
-    return answer;
-  }
   answer.missing = {"the lead between them and whether it runs straight through"};
   return answer;
 }
 
 Mating mating_of(const Joint& joint) {
   if (joint.through_lead()) return through_lead(joint);
-  if (two_sockets(joint)) return unrecorded_lead(joint);
+  if (two_sockets(joint)) return unrecorded_lead();
   return mate(joint.port_a->connector, joint.port_b->connector);
 }
 
@@ -83,6 +79,11 @@ Mating with_word(Mating answer, const std::optional<PlugWord>& word) {
 }
 
 }  // namespace
+
+bool kept_by_own_lead(const Joint& joint) {
+  return two_sockets(joint) && as_before(*joint.a, *joint.port_a) &&
+         as_before(*joint.b, *joint.port_b);
+}
 
 JointCase::JointCase(Findings& all, const Joint& one, const std::vector<NoteMatch>& notes)
     : findings(all),

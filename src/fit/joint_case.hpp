@@ -38,6 +38,10 @@ struct JointCase {
   [[nodiscard]] bool settled_by_note(bool safety) const;
 };
 
+/// True for two bare sockets that the host's own loose lead joined before, when both have the
+/// connector and the contacts they had: whichever way its wires run, they run right.
+bool kept_by_own_lead(const Joint& joint);
+
 // The steps, in the order they are taken.
 std::vector<ContactFinding> judge_faces(JointCase& one);  // joint_unknown.cpp
 void ask_for_missing(JointCase& one,

@@ -11,6 +11,7 @@ namespace benchgraft::fit {
 namespace {
 
 Verdict judge_joint(Findings& findings, const Joint& joint, const std::vector<NoteMatch>& notes) {
+  if (kept_by_own_lead(joint)) return Verdict::fits;
   JointCase one(findings, joint, notes);
   say_note_against_record(one);
   if (one.mating.mates == Tri::no) {

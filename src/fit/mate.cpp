@@ -102,6 +102,18 @@ Mating mate(const Connector& a, const Connector& b) {
   return answer;
 }
 
+bool same_end(const Port& a, const Port& b) {
+  const auto in_order = [](const Port& port) {
+    auto contacts = port.contacts;
+    if (!contacts) return contacts;
+    for (auto& contact : *contacts) contact.note.clear();
+    std::sort(contacts->begin(), contacts->end(),
+              [](const auto& x, const auto& y) { return x.number < y.number; });
+    return contacts;
+  };
+  return a.connector == b.connector && in_order(a) == in_order(b);
+}
+
 int ways_of(const Port& port) {
   if (port.connector.ways) return *port.connector.ways;
   int most = 0;

@@ -24,6 +24,9 @@ struct Mating {
 /// as none: that can only make a danger show, never hide one.
 Mating mate(const catalogue::Connector& a, const catalogue::Connector& b);
 
+/// Same connector and the same contacts, whatever their order in the file and their notes.
+bool same_end(const catalogue::Port& a, const catalogue::Port& b);
+
 /// Number of ways: recorded, or the highest contact number; 0 = unknown.
 int ways_of(const catalogue::Port& port);
 

@@ -43,7 +43,7 @@ bool in_reach(const Plug& plug, const Place& other) {
 bool was_here(const Place& place, const Port& port) {
   if (!place.was) return false;
   const Port* before = place.was->port(port.name);
-  return before && before->connector == port.connector && before->contacts == port.contacts;
+  return before && same_end(*before, port);
 }
 
 bool worse_than(const ContactFinding& x, const ContactFinding& y) {
