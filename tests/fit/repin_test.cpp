@@ -101,9 +101,11 @@ TEST(Repin, does_not_cure_a_wrong_voltage) {
   EXPECT_EQ(j.verdict, Verdict::destroys);
 }
 
-TEST(Crossover, joins_two_sockets_by_what_agrees) {
+const std::string kOtherPlug = facts(kPlug, R"(family = "2.5 mm crimp", ways = 3)");
+
+TEST(Crossover, joins_connectors_that_do_not_mate_by_what_agrees) {
   Meeting m = crossed();
-  m.plug_connector = facts(kSocket, R"(family = "2.5 mm crimp", ways = 3)");
+  m.plug_connector = kOtherPlug;
   const auto j = judged(m);
   ASSERT_EQ(j.repins.size(), 1U) << told(j);
   EXPECT_TRUE(j.repins.front().crossover);
@@ -114,20 +116,63 @@ TEST(Crossover, joins_two_sockets_by_what_agrees) {
 TEST(Crossover, is_never_made_when_one_port_carries_an_excluded_circuit) {
   for (const auto& excluded : {kDoor, kSensor, kEarth, kMainsIn, kBusIn, kHotGround}) {
     Meeting m = crossed();
-    m.plug_connector = facts(kSocket, R"(family = "2.5 mm crimp", ways = 3)");
+    m.plug_connector = kOtherPlug;
     m.plug[2] = contact(3, excluded);
     m.socket[2] = contact(3, excluded);
     const auto j = judged(m);
     EXPECT_TRUE(j.repins.empty()) << told(j);
     EXPECT_EQ(reason(j, "does not mate").verdict, Verdict::does_not_fit);
+    EXPECT_TRUE(reason(j, "does not mate").safety);
     EXPECT_THAT(reason(j, "does not mate").says, HasSubstr("whole original lead"));
   }
+}
+
+TEST(Crossover, is_never_made_of_a_flat_ribbon) {
+  Meeting m = crossed();
+  m.plug_connector = facts(kOtherPlug, R"(family = "flat ribbon 1.0 mm")");
+  const auto j = judged(m);
+  EXPECT_TRUE(j.repins.empty()) << told(j);
+  EXPECT_EQ(j.verdict, Verdict::does_not_fit);
+}
+
+TEST(TwoSockets, with_no_lead_on_record_are_a_question) {
+  Meeting m = crossed();
+  m.plug_connector = facts(kSocket, R"(family = "2.5 mm crimp", ways = 3)");
+  const auto j = judged(m);
+  EXPECT_EQ(j.verdict, Verdict::unknown) << told(j);
+  EXPECT_TRUE(asks(j, "the lead between them"));
+}
+
+/// The host's own lead between two like sockets: the old part in the place had `old_contacts`.
+Judgement unrecorded_lead(const std::vector<std::string>& old_contacts,
+                          const std::vector<std::string>& new_contacts) {
+  const auto board = [](const std::string& name, const std::vector<std::string>& contacts) {
+    return part(name, "display driver", "", port("P", "supply", kSocket, contacts));
+  };
+  return judged(board("OLD-1", old_contacts) + board("NEW-1", new_contacts) +
+                    part("HOST-1", "supply", "",
+                         port("S", "display driver", kSocket,
+                              {contact(1, kGround), contact(2, kSupplyOut)})) +
+                    model("Tern 40", {{"display driver", "OLD-1"}, {"supply", "HOST-1"}}),
+                swap("display driver", "NEW-1"));
+}
+
+TEST(TwoSockets, joined_by_the_hosts_own_lead_fit_when_the_contacts_are_those_of_the_old_part) {
+  const std::vector<std::string> crossed_over{contact(1, kSupplyIn), contact(2, kGround)};
+  const auto j = unrecorded_lead(crossed_over, crossed_over);
+  EXPECT_EQ(j.verdict, Verdict::fits) << "whichever way its wires run: " << told(j);
+}
+
+TEST(TwoSockets, joined_by_a_lead_whose_wires_nobody_recorded_are_asked_about) {
+  const auto j = unrecorded_lead({contact(1, kSupplyIn), contact(2, kGround)},
+                                 {contact(1, kGround), contact(2, kSupplyIn)});
+  EXPECT_GE(j.verdict, Verdict::unknown) << told(j);
 }
 
 TEST(Crossover, that_leaves_a_waited_for_reply_open_is_not_offered) {
   Meeting m{.plug = {contact(1, kGround), contact(2, kLitIn)},
             .socket = {contact(1, kGround), contact(2, kGround)},
-            .plug_connector = facts(kSocket, R"(family = "2.5 mm crimp")")};
+            .plug_connector = facts(kPlug, R"(family = "2.5 mm crimp")")};
   const auto j = judged(m);
   EXPECT_TRUE(j.repins.empty());
   EXPECT_TRUE(has(j, "missing reply")) << told(j);
@@ -135,7 +180,7 @@ TEST(Crossover, that_leaves_a_waited_for_reply_open_is_not_offered) {
 
 TEST(Crossover, does_not_say_the_contacts_do_not_pair_up_when_a_fact_is_only_missing) {
   Meeting m = crossed();
-  m.plug_connector = facts(kSocket, R"(family = "2.5 mm crimp", ways = 3)");
+  m.plug_connector = kOtherPlug;
   m.plug[0] = contact(1, kEnableIn, "-active");
   const auto j = judged(m);
   EXPECT_TRUE(j.repins.empty());

@@ -167,7 +167,11 @@ void light_row(Opinion& all, const Contact& a, const Contact& b) {
 }
 
 void ignition_row(Opinion& all, const Contact& a, const Contact& b) {
-  if (a.volts.has_value() != b.volts.has_value()) ask(all, true);
+  if (a.direction == Direction::out && b.direction == Direction::out)
+    return say(all, "direction clash", Verdict::destroys, true);
+  if (a.volts.has_value() != b.volts.has_value() || a.direction == Direction::unknown ||
+      b.direction == Direction::unknown)
+    ask(all, true);
   for (const auto& [gives, takes] : {std::pair{&a, &b}, std::pair{&b, &a}})
     if (gives->direction == Direction::out && takes->direction != Direction::out && gives->volts &&
         takes->volts && gives->volts->high > takes->volts->high * 1.1)
