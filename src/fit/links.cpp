@@ -1,7 +1,11 @@
 #include "fit/links.hpp"
 
 #include <algorithm>
+#include <array>
+#include <map>
 #include <set>
+#include <string>
+#include <vector>
 
 #include <fmt/format.h>
 
@@ -65,65 +69,130 @@ void find_lead(const Assembly& set, Joint& joint) {
   }
 }
 
+// Joins the surest pairs of the whole set first, so that no pair depends on the order in the files.
 class Joiner {
  public:
   explicit Joiner(const Assembly& set) : set_(set) {}
 
   Joints run() {
-    for (const auto& place : set_.places) {
-      if (!place.type || place.empty || place.type->is_lead() || !place.type->ports) continue;
-      for (const auto& port : *place.type->ports) join(place, port);
-    }
+    for (const auto& place : set_.places) collect_pairs(place);
+    for (int close = kStated; close >= 0; --close) settle(close);
+    for (const auto& place : set_.places) list(place);
     return std::move(out_);
   }
 
  private:
-  void join(const Place& place, const Port& port) {
-    if (done_.count({&place, &port})) return;
-    if (port.to.empty()) return;
-    const Place* peer = set_.filling(port.to);
-    if (peer == &place) return;  // does that job itself: the socket stays free
-    if (!peer) {
-      out_.loose.push_back({&place, &port, nullptr});
-      return;
-    }
-    if (!peer->type || !peer->type->ports) {
-      out_.unseen.push_back({&place, &port, peer});
-      return;
-    }
-    std::vector<const Port*> candidates = counterparts(place, port, *peer);
-    if (candidates.empty()) {
-      out_.loose.push_back({&place, &port, peer});
-      return;
-    }
-    if (candidates.size() > 1) {
-      Ambiguous unclear{&place, &port, peer, {}};
-      for (const auto* candidate : candidates) unclear.could_be.push_back(candidate->name);
-      out_.ambiguous.push_back(std::move(unclear));
-    }
-    add(place, port, *peer, *candidates.front());
+  struct Pair {
+    PortKey a, b;
+    int closeness = 0;
+  };
+  using Choices = std::map<PortKey, std::vector<PortKey>>;
+
+  static bool has_ports(const Place& place) {
+    return place.type && !place.empty && !place.type->is_lead() && place.type->ports;
   }
 
-  std::vector<const Port*> counterparts(const Place& place, const Port& port,
-                                        const Place& peer) const {
-    std::vector<const Port*> best;
-    int best_closeness = -1;
-    for (const auto& other : *peer.type->ports) {
-      if (!(meant_for(other, place) || other.to.empty()) || !same_purpose(port, other) ||
-          done_.count({&peer, &other}))
-        continue;
-      if (stated(set_, place, port, peer, other)) return {&other};
-      const int close = closeness(port, other);
-      if (close > best_closeness) best.clear();
-      if (close >= best_closeness) best.push_back(&other);
-      best_closeness = std::max(best_closeness, close);
+  // Null: the port names no role, nothing fills it, or the part does that job itself.
+  const Place* peer_of(const Place& place, const Port& port) const {
+    const Place* peer = port.to.empty() ? nullptr : set_.filling(port.to);
+    return peer == &place ? nullptr : peer;
+  }
+
+  void collect_pairs(const Place& place) {
+    if (!has_ports(place)) return;
+    for (const auto& port : *place.type->ports) {
+      const Place* peer = peer_of(place, port);
+      if (!peer || !peer->type || !peer->type->ports) continue;
+      for (const auto& other : *peer->type->ports) {
+        const PortKey a{&place, &port}, b{peer, &other};
+        const bool known = std::any_of(pairs_.begin(), pairs_.end(),
+                                       [&](const Pair& p) { return p.a == b && p.b == a; });
+        if (known || !(meant_for(other, place) || other.to.empty()) || !same_purpose(port, other))
+          continue;
+        const bool said = stated(set_, place, port, *peer, other);
+        pairs_.push_back({a, b, said ? kStated : closeness(port, other)});
+      }
     }
-    return best;
+  }
+
+  void settle(int close) {
+    for (;;) {
+      Choices choices;
+      std::vector<Pair> open;
+      for (const auto& pair : pairs_) {
+        if (pair.closeness != close || partner_.count(pair.a) || partner_.count(pair.b)) continue;
+        open.push_back(pair);
+        choices[pair.a].push_back(pair.b);
+        choices[pair.b].push_back(pair.a);
+      }
+      if (open.empty()) return;
+      bool sure = false;
+      for (const auto& pair : open)
+        if (choices[pair.a].size() == 1 && choices[pair.b].size() == 1) take(pair), sure = true;
+      if (sure) continue;
+      note_ambiguous(choices);
+      take(*std::min_element(open.begin(), open.end(), by_name));
+    }
+  }
+
+  void take(const Pair& pair) {
+    partner_[pair.a] = pair.b;
+    partner_[pair.b] = pair.a;
+  }
+
+  // The records do not say which: the names decide, so that the answer stays the same.
+  static bool by_name(const Pair& x, const Pair& y) {
+    const auto name = [](const Pair& pair) {
+      std::array<std::string, 2> ends{pair.a.first->type->reference() + ":" + pair.a.second->name,
+                                      pair.b.first->type->reference() + ":" + pair.b.second->name};
+      std::sort(ends.begin(), ends.end());
+      return ends;
+    };
+    return name(x) < name(y);
+  }
+
+  // A port with several counterparts; of two that are both open the plug is asked about.
+  void note_ambiguous(const Choices& choices) {
+    for (const auto& [key, could_be] : choices) {
+      const bool plug = key.second->connector.half == catalogue::Half::plug;
+      const bool asked_there =
+          !plug && std::any_of(could_be.begin(), could_be.end(), [&](const PortKey& other) {
+            return other.second->connector.half == catalogue::Half::plug &&
+                   choices.at(other).size() > 1;
+          });
+      if (could_be.size() > 1 && !asked_there) unclear_.emplace(key, could_be);
+    }
+  }
+
+  void list(const Place& place) {
+    if (!has_ports(place)) return;
+    for (const auto& port : *place.type->ports) {
+      const PortKey key{&place, &port};
+      list_ambiguous(key);
+      if (port.to.empty() || set_.filling(port.to) == &place || listed_.count(key)) continue;
+      const Place* peer = peer_of(place, port);
+      const auto found = partner_.find(key);
+      if (found != partner_.end())
+        add(place, port, *found->second.first, *found->second.second);
+      else if (peer && (!peer->type || !peer->type->ports))
+        out_.unseen.push_back({&place, &port, peer});
+      else
+        out_.loose.push_back({&place, &port, peer});
+    }
+  }
+
+  void list_ambiguous(const PortKey& key) {
+    const auto found = unclear_.find(key);
+    if (found == unclear_.end()) return;
+    Ambiguous unclear{key.first, key.second, found->second.front().first, {}};
+    for (const auto& other : found->second) unclear.could_be.push_back(other.second->name);
+    std::sort(unclear.could_be.begin(), unclear.could_be.end());
+    out_.ambiguous.push_back(std::move(unclear));
   }
 
   void add(const Place& place, const Port& port, const Place& peer, const Port& other) {
-    done_.insert({&place, &port});
-    done_.insert({&peer, &other});
+    listed_.insert({&place, &port});
+    listed_.insert({&peer, &other});
     Joint joint{&place, &peer, &port, &other, nullptr, nullptr, nullptr};
     // The plug comes first: sentences and re-pin lists start from it.
     if (port.connector.half != catalogue::Half::plug &&
@@ -133,9 +202,13 @@ class Joiner {
     out_.joined.push_back(joint);
   }
 
+  static constexpr int kStated = 7;  // above every closeness()
   const Assembly& set_;
   Joints out_;
-  std::set<PortKey> done_;
+  std::vector<Pair> pairs_;
+  std::map<PortKey, PortKey> partner_;
+  Choices unclear_;
+  std::set<PortKey> listed_;
 };
 
 const Contact* contact_at(const std::vector<Facing>& faces, const std::string& of_a) {
