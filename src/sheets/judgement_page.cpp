@@ -43,9 +43,9 @@ std::string material_words(const fit::Judgement& judged, const About& about) {
 
 void add_figures(const fit::Judgement& judged, const About& about, Page& page) {
   if (judged.verdict > Verdict::unknown) return;
-  page.figures.push_back(fmt::format("Work: {}. Waiting: {}. {}", minutes_text(judged.work_minutes),
-                                     minutes_text(judged.waiting_minutes),
-                                     material_words(judged, about)));
+  page.figures.push_back(
+      fmt::format("Work on what is changed: {}. Waiting: {}. {}", minutes_text(judged.work_minutes),
+                  minutes_text(judged.waiting_minutes), material_words(judged, about)));
   add_chance(judged, page);
 }
 
@@ -167,10 +167,11 @@ void add_work(const fit::Judgement& judged, const steps::WorkOrder* work, Page& 
 void add_work_figures(const fit::Judgement& judged, const steps::WorkOrder* work,
                       const About& about, Page& page) {
   if (work == nullptr || judged.verdict > Verdict::unknown) return add_figures(judged, about, page);
-  std::string words =
-      fmt::format("Work: {}. Waiting: {}. {}", minutes_text(work->work_minutes),
-                  minutes_text(work->waiting_minutes), material_words(judged, about));
-  page.figures.push_back(words);
+  page.figures.push_back(fmt::format(
+      "Work: {} in all, {} of it on what is changed; the rest opens, clears the way, proves and "
+      "closes. Waiting: {}. {}",
+      minutes_text(work->work_minutes), minutes_text(judged.work_minutes),
+      minutes_text(work->waiting_minutes), material_words(judged, about)));
   if (work->without_minutes > 0)
     page.figures.push_back(fmt::format("{} no minutes on record and come on top.",
                                        work->without_minutes == 1

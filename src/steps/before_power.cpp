@@ -17,7 +17,7 @@ constexpr double kDeadProofMinutes = 5;
 constexpr double kPhotoMinutes = 3;
 constexpr double kPieceMinutes = 3;
 constexpr double kFetchMinutes = 2;
-// Shortest cool-down found in user manuals (docs/sources.md, lamps).
+// Shortest cool-down found in user manuals (docs/decisions/0004-order-of-work.md).
 constexpr double kLampCoolMinutes = 45;
 constexpr double kTwoPeopleKilograms = 25;
 

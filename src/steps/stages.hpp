@@ -1,5 +1,5 @@
 // The stages of the work, each written onto the end of the order. Their sentences are common
-// practice of the trade, no source, except where docs/sources.md is named beside them.
+// practice of the trade, no source, except where docs/decisions/0004-order-of-work.md names one.
 #pragma once
 
 #include <string>

@@ -21,7 +21,8 @@ constexpr double kSoakMinutes = 120;
 constexpr double kColdStartsMinutes = 15;
 constexpr double kHandOverMinutes = 10;
 
-// Direct voltage that may be met by a probe held in the hand (docs/sources.md, discharge).
+// Direct voltage that may be met by a probe held in the hand
+// (docs/decisions/0004-order-of-work.md).
 constexpr double kTouchableVolts = 60;
 
 constexpr const char* kCutAlways =

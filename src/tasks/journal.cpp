@@ -28,9 +28,9 @@ Error in_the_way(std::int64_t entry, const std::vector<store::JournalEntry>& lat
   std::vector<std::string> words;
   for (const auto& each : later) words.push_back(fmt::format("{} ({})", each.number, each.what));
   return {ErrorKind::conflict,
-          fmt::format("Entry {0} cannot be taken back alone: {1} came after it and needs it; take "
+          fmt::format("Entry {0} cannot be taken back alone: {1} came after it and {2} it; take "
                       "them all back with: benchgraft undo {0} --and-later",
-                      entry, listed(words))};
+                      entry, listed(words), words.size() == 1 ? "needs" : "need")};
 }
 
 }  // namespace

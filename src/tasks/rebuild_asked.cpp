@@ -66,7 +66,7 @@ Error not_built(const Room& room, const plan::Plan& plan, const std::string& hos
         fmt::format("\"{}\" is neither a rebuild file nor the code of a set of this shop.", host)};
   for (const auto& set : plan.sets)
     if (set.code == host)
-      return {ErrorKind::not_found, fmt::format("The plan does not build {}: {} {}", host,
+      return {ErrorKind::not_found, fmt::format("The plan does not build {}, it says {}: {}", host,
                                                 sheets::use_words(set.use), set.why)};
   return {ErrorKind::not_found, fmt::format("The plan does not build {}.", host)};
 }
