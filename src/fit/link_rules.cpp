@@ -49,6 +49,9 @@ Verdict check_proof(Findings& findings, const Joint& joint, const std::vector<No
                              [](const auto& f) { return f.verdict != Verdict::destroys; }),
               found.end());
   if (found.empty() || one.mating.mates == Tri::no) return Verdict::fits;
+  std::stable_sort(found.begin(), found.end(), [](const auto& x, const auto& y) {
+    return x.safety != y.safety ? x.safety > y.safety : x.rule < y.rule;
+  });
   Reason& reason = one.say(
       "records disagree", Verdict::unknown,
       fmt::format("A factory built {} together, yet by the recorded contacts {}. One record is "

@@ -58,7 +58,7 @@ std::map<std::string, Load> loads(const Findings& findings, const Place& supplie
   return by_rail;
 }
 
-// Users whose ports nobody recorded hang on the rails of the socket meant for them.
+// Users whose ports or contacts nobody recorded hang on the rails of the socket meant for them.
 struct Hidden {
   const Place* user;
   const catalogue::Port* socket;
@@ -67,12 +67,20 @@ struct Hidden {
 std::vector<Hidden> hidden_users(const Findings& findings, const Place& supplier,
                                  const std::string& rail) {
   std::vector<Hidden> hidden;
-  for (const auto& unseen : findings.joints.unseen) {
-    if (unseen.place != &supplier || !unseen.port->contacts || !unseen.peer->type) continue;
-    const bool on_rail = std::any_of(
-        unseen.port->contacts->begin(), unseen.port->contacts->end(),
-        [&](const Contact& c) { return c.rail == rail && c.direction == Direction::out; });
-    if (on_rail) hidden.push_back({unseen.peer, unseen.port});
+  const auto gives_rail = [&](const catalogue::Port& port) {
+    return port.contacts &&
+           std::any_of(port.contacts->begin(), port.contacts->end(), [&](const Contact& c) {
+             return c.rail == rail && c.direction == Direction::out;
+           });
+  };
+  for (const auto& unseen : findings.joints.unseen)
+    if (unseen.place == &supplier && unseen.peer->type && gives_rail(*unseen.port))
+      hidden.push_back({unseen.peer, unseen.port});
+  for (const auto& joint : findings.joints.joined) {
+    if (joint.a == &supplier && gives_rail(*joint.port_a) && !joint.port_b->contacts)
+      hidden.push_back({joint.b, joint.port_a});
+    if (joint.b == &supplier && gives_rail(*joint.port_b) && !joint.port_a->contacts)
+      hidden.push_back({joint.a, joint.port_b});
   }
   return hidden;
 }
