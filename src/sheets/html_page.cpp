@@ -64,10 +64,13 @@ footer{margin-top:2.5rem;padding-top:.8rem;border-top:4px solid var(--ink);color
 @page{size:A4;margin:14mm}
 :root{--paper:#fff;--ink:#000;--soft:#444;--line:#999;--box:#fff;--danger:#000;
 --danger-box:#fff;--bad:#000;--ask:#000;--work:#000;--good:#000}
-body{max-width:none;padding:0;font-size:10.5pt;line-height:1.3}
+body{max-width:none;padding:0;font-size:10pt;line-height:1.28}
 h1{font-size:15pt}h2{font-size:13pt;margin-top:14pt}h3{font-size:11.5pt}
 h2,h3{break-after:avoid}
 li{padding:2.5pt 0;break-inside:avoid}
+li:has(>label){break-inside:auto}
+label{break-after:avoid}
+.box{padding:3pt 6pt;margin-top:2pt}
 label{min-height:0}
 input{width:12pt;height:12pt}
 label+.under{padding-left:1.6rem;display:block!important}

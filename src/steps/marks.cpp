@@ -11,6 +11,11 @@ bool handles_things(Stage stage) {
          stage == Stage::first_power;
 }
 
+constexpr const char* kMains = "mains";
+
+// A step that says when to pull the plug has the plug in.
+bool is_live(const Step& step) { return !step.cut.empty(); }
+
 Step* opening(Steps& steps) {
   for (auto& each : steps)
     if (each.stage == Stage::open) return &each;
@@ -48,10 +53,11 @@ Step* powering(const fit::Reason& reason, Steps& steps) {
 void place_cautions(const Site& site, Steps& steps) {
   for (const auto& caution : site.cautions()) {
     const StepCaution said{caution.hazard, caution.text};
-    if (caution.roles.empty()) {
+    if (caution.roles.empty())
       if (auto* cover = opening(steps)) say_once(cover->cautions, said);
-      continue;
-    }
+    if (caution.hazard == kMains)
+      for (auto& each : steps)
+        if (is_live(each)) say_once(each.cautions, said);
     for (auto& each : steps)
       if (handles_things(each.stage) && shares(each.roles, caution.roles))
         say_once(each.cautions, said);

@@ -14,15 +14,20 @@ Site::Site(const catalogue::Catalogue& known, const fit::Judgement& judged)
       model_(known.model(judged.model)),
       cautions_(judged.cautions) {
   kind_ = known.set_kind(model_ != nullptr && judged.kind.empty() ? model_->kind : judged.kind);
-  if (kind_ == nullptr) return;
-  for (const auto& hazard : kind_->hazards) {
-    const bool held = std::any_of(cautions_.begin(), cautions_.end(), [&](const auto& caution) {
-      return caution.hazard == hazard.name;
-    });
-    if (!held)
-      cautions_.push_back(
-          {hazard.name, hazard.caution, hazard.roles, hazard.waiting_minutes.value_or(0)});
+  if (kind_ != nullptr)
+    for (const auto& hazard : kind_->hazards) add_usual(hazard);
+}
+
+// A hazard is met wherever the kind says so, also where nothing is changed.
+void Site::add_usual(const catalogue::Hazard& hazard) {
+  for (auto& caution : cautions_) {
+    if (caution.hazard != hazard.name || caution.roles.empty() != hazard.roles.empty()) continue;
+    for (const auto& role : hazard.roles)
+      if (!shares({role}, caution.roles)) caution.roles.push_back(role);
+    return;
   }
+  cautions_.push_back(
+      {hazard.name, hazard.caution, hazard.roles, hazard.waiting_minutes.value_or(0)});
 }
 
 bool Site::has_role(const std::string& role) const {

@@ -41,6 +41,8 @@ class Site {
   [[nodiscard]] catalogue::Protection protection() const;
 
  private:
+  void add_usual(const catalogue::Hazard& hazard);
+
   const catalogue::Catalogue& known_;
   const fit::Judgement& judged_;
   const catalogue::SetKind* kind_ = nullptr;

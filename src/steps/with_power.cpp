@@ -283,6 +283,7 @@ void safety_tests(const Site& site, Steps& steps) {
       {"These tests are for somebody trained and allowed to do them: local codes "
        "and licensed practice come first.",
        ""});
+  touch.cut = "a tingle, a spark or a breaker that trips";
   steps.push_back(std::move(touch));
 
   auto plug = step(Stage::prove, "Pull the plug and measure across its pins.", 1.0);
@@ -300,6 +301,7 @@ void soak(const Site& site, Steps& steps) {
          "lamp warm and moving?",
          ""});
   made.details.push_back({"Never overnight, never alone in the house.", ""});
+  made.cut = kCutAlways;
   steps.push_back(std::move(made));
 }
 

@@ -281,6 +281,34 @@ TEST(Order, says_a_caution_on_every_step_of_its_roles_once) {
               testing::ElementsAre(StepCaution{"weight", "Two persons."}));
 }
 
+TEST(Order, says_a_caution_also_where_only_the_kind_knows_that_it_is_met) {
+  auto judgement = judged({seat("wheel", "colour wheel", {}, true), seat("supply", "supply")});
+  judgement.cautions = {{"charge", "Discharge it.", {"colour wheel"}, 2},
+                        {"weight", "Two persons.", {}, 0}};
+  const auto work = ordered(known(), judgement);
+  const StepCaution charge{"charge", "Discharge it."};
+  for (const char* title : {"Take out the wheel", "Prove it dead by meter"})
+    EXPECT_EQ(std::count(titled(work, title)->cautions.begin(), titled(work, title)->cautions.end(),
+                         charge),
+              1)
+        << title;
+  EXPECT_EQ(titled(work, "Open the set")->cautions.size(), 1U);
+}
+
+TEST(Order, says_the_caution_of_mains_on_every_step_with_the_plug_in) {
+  auto judgement = judged({seat("supply", "supply"), seat("driver", "lamp driver", {}, true)});
+  judgement.cautions = {{"mains", "One hand.", {}, 0}};
+  const auto work = ordered(known(), judgement);
+  int live = 0;
+  for (const auto& step : work.steps) {
+    const bool said = std::count(step.cautions.begin(), step.cautions.end(),
+                                 StepCaution{"mains", "One hand."}) == 1;
+    EXPECT_EQ(said, !step.cut.empty() || step.title == "Open the set.") << step.title;
+    live += step.cut.empty() ? 0 : 1;
+  }
+  EXPECT_EQ(live, 5) << "three powers, touch current, soak";
+}
+
 fit::Reason clash(fit::Verdict before, std::vector<std::string> roles, bool safety = false) {
   fit::Reason reason;
   reason.code = "CCC";
