@@ -184,7 +184,12 @@ class Joiner {
   void list_ambiguous(const PortKey& key) {
     const auto found = unclear_.find(key);
     if (found == unclear_.end()) return;
-    Ambiguous unclear{key.first, key.second, found->second.front().first, {}};
+    // Of several parts it could go to, the one that is new makes it news.
+    const auto news = std::find_if(
+        found->second.begin(), found->second.end(),
+        [](const PortKey& other) { return other.first->changed && !other.first->same_make; });
+    const Place* peer = (news == found->second.end() ? found->second.front() : *news).first;
+    Ambiguous unclear{key.first, key.second, peer, {}};
     for (const auto& other : found->second) unclear.could_be.push_back(other.second->name);
     std::sort(unclear.could_be.begin(), unclear.could_be.end());
     out_.ambiguous.push_back(std::move(unclear));
