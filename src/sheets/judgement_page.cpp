@@ -102,14 +102,19 @@ std::string source_words(const std::string& from) {
   return from.empty() ? "not said" : from;
 }
 
+std::string comes_out(const fit::Judgement& judged, const fit::Seat& seat) {
+  if (!seat.was.empty()) return seat.was;
+  return judged.model.empty() || judged.variant.empty() ? "not on record" : "nothing";
+}
+
 Block from_where(const fit::Judgement& judged) {
   Block block{"Take what from where", 1, "", {}, {}, false, false};
   block.table.head = {"Place", "Goes in", "From", "Comes out"};
   for (const auto& seat : judged.seats)
     if (seat.changed)
-      block.table.rows.push_back(
-          {capitalised(seat.position), seat.type.empty() ? "type not known" : seat.type,
-           source_words(seat.from), seat.was.empty() ? "nothing" : seat.was});
+      block.table.rows.push_back({capitalised(seat.position),
+                                  seat.type.empty() ? "type not known" : seat.type,
+                                  source_words(seat.from), comes_out(judged, seat)});
   block.lead = block.table.rows.empty() ? "Nothing is exchanged." : "Everything else stays.";
   return block;
 }

@@ -195,12 +195,18 @@ std::string from_words(const std::string& from) {
   return ", from " + from;
 }
 
+std::string out_title(const Site& site, const fit::Seat& seat) {
+  if (seat.changed && seat.was.empty())
+    return fmt::format("Take out the old {}, if there is one.", seat.position);
+  if (seat.changed) return fmt::format("Take out {}.", named(seat.position, seat.was));
+  return fmt::format("Take out {}: {}.", named(seat.position, seat.type),
+                     site.model() != nullptr
+                         ? "it is in the way and goes back"
+                         : "in this kind it is usually in the way; it goes back");
+}
+
 Step seat_out(const Site& site, const fit::Seat& seat) {
-  const std::string type = seat.changed ? seat.was : seat.type;
-  auto made = step(Stage::take_out,
-                   fmt::format("Take out {}{}.", named(seat.position, type),
-                               seat.changed ? "" : ": it is in the way and goes back"),
-                   site.out_minutes(seat.roles));
+  auto made = step(Stage::take_out, out_title(site, seat), site.out_minutes(seat.roles));
   made.position = seat.position;
   made.roles = seat.roles;
   if (seat.lead) made.details.push_back({"Unplug both ends; note how it was dressed.", ""});

@@ -64,8 +64,9 @@ void add_companions(const fit::Judgement& judged, std::vector<Item>& items) {
   }
 }
 
-bool is_there(const fit::Seat& seat) {
-  return seat.changed ? !seat.was.empty() : !seat.type.empty() || seat.from == "host";
+bool is_there(const Site& site, const fit::Seat& seat) {
+  if (seat.changed) return !seat.was.empty() || !site.build_known();
+  return !seat.type.empty() || seat.from == "host";
 }
 
 std::vector<Item> all_items(const Site& site) {
@@ -75,7 +76,7 @@ std::vector<Item> all_items(const Site& site) {
     item.seat = &seat;
     item.roles = seat.roles;
     item.after = seat.after;
-    item.comes_out = is_there(seat);
+    item.comes_out = is_there(site, seat);
     item.goes_in = !seat.changed || !seat.type.empty() || seat.from != "host";
     items.push_back(std::move(item));
   }

@@ -26,6 +26,10 @@ class Site {
 
   /// A role that a seat of this rebuild fills or that its kind of set always has.
   [[nodiscard]] bool has_role(const std::string& role) const;
+  /// True when it is on record what the host was built with; else an empty `was` means "not known".
+  [[nodiscard]] bool build_known() const {
+    return !judged_.model.empty() && !judged_.variant.empty();
+  }
   /// The part that stays or goes in; null when its type is not recorded.
   [[nodiscard]] const catalogue::PartType* type_in(const fit::Seat& seat) const;
   /// The part that comes out; for a seat that is not changed, the one that stays.

@@ -192,8 +192,7 @@ void plain_first_power(const Site& site, Steps& steps) {
       {"Stand clear, then mains on, through an isolating transformer and a current "
        "limiter. Never hold or bridge a cover switch.",
        ""}};
-  made.watch = rails_to_see(site);
-  made.watch.emplace_back("Standby light, then sound and picture.");
+  made.watch = {"Standby light, then sound and picture."};
   orientation_to_see(site.judged(), made);
   made.cut = fmt::format("{}; or the limiter glowing bright", kCutAlways);
   steps.push_back(std::move(made));
@@ -274,8 +273,9 @@ void safety_tests(const Site& site, Steps& steps) {
                     kTouchTestMinutes);
   touch.roles = present(site, {"mains inlet"});
   touch.details = {
-      {"Straight on the outlet, not through the isolating transformer. Mains switch on "
-       "and off, plug one way and the other, every metal part a hand can reach.",
+      {"This test alone is made straight on the outlet: an isolating transformer would hide the "
+       "current. Mains switch on and off, plug one way and the other, every metal part a hand can "
+       "reach.",
        ""}};
   const auto limit = touch_limit_words(site);
   if (!limit.empty()) touch.details.push_back({limit, ""});
@@ -309,10 +309,11 @@ void soak(const Site& site, Steps& steps) {
 
 void close(const Site& site, Steps& steps) {
   auto look = step(Stage::close, "Look it over before you close it.", kLookOverMinutes);
-  const char* lamp = site.has_role(kLamp) ? " and the lamp lead" : "";
+  const char* lamp =
+      site.has_role(kLamp) ? "fans, hot parts and the lamp lead" : "fans and hot parts";
   look.details = {
       {"Earth leads, shields, ferrites and insulating sheets: the same count as before.", ""},
-      {fmt::format("Leads low, tied, clear of fans, hot parts{}.", lamp), ""},
+      {fmt::format("Leads low, tied, clear of {}.", lamp), ""},
       {"No screw, no tool, no part left inside or over.", ""}};
   steps.push_back(std::move(look));
   cold_tests(site, steps);

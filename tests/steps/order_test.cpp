@@ -309,6 +309,18 @@ TEST(Order, says_the_caution_of_mains_on_every_step_with_the_plug_in) {
   EXPECT_EQ(live, 5) << "three powers, touch current, soak";
 }
 
+TEST(Order, takes_out_an_old_part_that_nobody_recorded) {
+  auto put_in = seat("driver", "lamp driver", {}, true);
+  put_in.was.clear();
+  EXPECT_NE(titled(ordered(known(), judged({put_in})), "Take out the old driver, if there is one."),
+            nullptr);
+  auto built = judged({put_in});
+  built.model = "M";
+  built.variant = "standard";
+  EXPECT_EQ(titled(ordered(known(kModel), built), "Take out the old driver"), nullptr)
+      << "the factory left that place empty";
+}
+
 fit::Reason clash(fit::Verdict before, std::vector<std::string> roles, bool safety = false) {
   fit::Reason reason;
   reason.code = "CCC";
