@@ -341,17 +341,21 @@ void judge_light(const Pair& p) {
 
 // The lamp lead and holder must stand the pulse of the igniter.
 void judge_ignition(const Pair& p) {
-  const bool a_gives = p.a->direction == Direction::out;
-  const bool b_gives = p.b->direction == Direction::out;
-  if (a_gives && b_gives) return p.find(ContactRule::direction_clash, Verdict::destroys, true);
+  const Direction x = role_in_power(p.a->direction, p.b->direction);
+  const Direction y = role_in_power(p.b->direction, p.a->direction);
+  if (x == Direction::out && y == Direction::out)
+    return p.find(ContactRule::direction_clash, Verdict::destroys, true);
   const auto lacks = [](const Contact& c, const Contact& other) {
     return lack(c.volts.has_value() || !other.volts, kMissingVolts) |
            lack(c.direction != Direction::unknown, kMissingDirection);
   };
   p.lacks(lacks(*p.a, *p.b), lacks(*p.b, *p.a), true);
-  if (a_gives == b_gives || !p.a->volts || !p.b->volts) return;
-  const Contact& gives = a_gives ? *p.a : *p.b;
-  const Contact& takes = a_gives ? *p.b : *p.a;
+  if (x == Direction::unknown || y == Direction::unknown) return;
+  if (x != Direction::out && y != Direction::out)
+    return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, true);
+  if (!p.a->volts || !p.b->volts) return;
+  const Contact& gives = x == Direction::out ? *p.a : *p.b;
+  const Contact& takes = x == Direction::out ? *p.b : *p.a;
   if (gives.volts->high > takes.volts->high * (1 + kRailTolerance))
     p.find(ContactRule::over_voltage, Verdict::destroys, true);
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <tuple>
 
 namespace benchgraft::fit_twin {
 namespace {
@@ -167,14 +168,18 @@ void light_row(Opinion& all, const Contact& a, const Contact& b) {
 }
 
 void ignition_row(Opinion& all, const Contact& a, const Contact& b) {
-  if (a.direction == Direction::out && b.direction == Direction::out)
+  const Direction x = part_played(a.direction, b.direction);
+  const Direction y = part_played(b.direction, a.direction);
+  if (x == Direction::out && y == Direction::out)
     return say(all, "direction clash", Verdict::destroys, true);
-  if (a.volts.has_value() != b.volts.has_value() || a.direction == Direction::unknown ||
-      b.direction == Direction::unknown)
-    ask(all, true);
-  for (const auto& [gives, takes] : {std::pair{&a, &b}, std::pair{&b, &a}})
-    if (gives->direction == Direction::out && takes->direction != Direction::out && gives->volts &&
-        takes->volts && gives->volts->high > takes->volts->high * 1.1)
+  const bool told = a.direction != Direction::unknown && b.direction != Direction::unknown;
+  if (a.volts.has_value() != b.volts.has_value() || !told) ask(all, true);
+  if (told && x != Direction::out && y != Direction::out)
+    return say(all, "nothing feeds it", Verdict::does_not_fit, true);
+  for (const auto& [gives, takes, one, other] :
+       {std::tuple{&a, &b, x, y}, std::tuple{&b, &a, y, x}})
+    if (told && one == Direction::out && other != Direction::out && gives->volts && takes->volts &&
+        gives->volts->high > takes->volts->high * 1.1)
       say(all, "over voltage", Verdict::destroys, true);
 }
 
