@@ -256,7 +256,7 @@ TEST(RecordChange, keeps_what_was_done_to_the_part) {
 TEST(ChangeSet, changes_only_what_is_given) {
   Bench bench = furnished();
   ChangeSet change{.set = "H2"};
-  change.variant = "120 W";
+  change.variant = std::string("120 W");
   change.looks = Looks::good;
   EXPECT_EQ(bench.done(change), "changed set H2: variant and looks");
   EXPECT_EQ(bench.set("H2").model, "Tern 50");

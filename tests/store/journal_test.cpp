@@ -15,7 +15,7 @@ TEST(Journal, says_who_when_what_and_each_thing_before_and_after) {
   Store store = opened(folder.file());
   must(store.execute(set_with_code("H2"), at_the_bench(1)));
   shop::ChangeSet change{"H2"};
-  change.place = "bench 1";
+  change.place = std::string("bench 1");
   const Done done =
       must(store.execute(change, {"robin", "2026-06-01T08:00:00Z", support::repeatable(2)}));
   EXPECT_EQ(done.entry, 2);

@@ -148,7 +148,7 @@ TEST(Search, follows_every_change) {
   Store store = opened(folder.file());
   must(store.execute(set_with_code("H2"), at_the_bench(1)));
   shop::ChangeSet change{"H2"};
-  change.model = "Wren 46";
+  change.model = std::string("Wren 46");
   const Done done = must(store.execute(change, at_the_bench(2)));
   EXPECT_TRUE(must(store.search("tern")).empty());
   EXPECT_EQ(must(store.search("wren")).size(), 1U);

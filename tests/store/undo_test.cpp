@@ -34,7 +34,7 @@ TEST_F(Undo, is_a_new_entry_that_restores_what_was_before) {
   const shop::Shop before = shop();
   shop::ChangeSet change{"H2"};
   change.missing = std::vector<std::string>{"lamp", "supply"};
-  change.place = "bench";
+  change.place = std::string("bench");
   const auto entry = done(change);
   const TakenBack back = undo(entry);
   EXPECT_EQ(shop(), before);
@@ -97,9 +97,9 @@ TEST_F(Undo, of_the_same_entry_is_refused_the_second_time) {
 TEST_F(Undo, sees_past_later_changes_that_were_taken_back) {
   done(set_with_code("H2"));
   shop::ChangeSet change{"H2"};
-  change.place = "one";
+  change.place = std::string("one");
   const auto first = done(change);
-  change.place = "two";
+  change.place = std::string("two");
   const auto second = done(change);
   EXPECT_EQ(numbers(undo(first).in_the_way), std::vector<std::int64_t>{second});
   undo(second);
