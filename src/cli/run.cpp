@@ -42,10 +42,7 @@ class Runner {
     return shown(tasks::check_catalogue(knowledge));
   }
   int operator()(const AskPlan& ask) {
-    auto plan = tasks::plan_room(
-        at_, knowledge_,
-        {ask.seconds, true, [this](const std::string& text) { screen_.progress(text); }});
-    screen_.end_progress();
+    auto plan = tasks::plan_room(at_, knowledge_, {ask.seconds, true, progress()});
     return answered(plan);
   }
   int operator()(const AskJudge& ask) { return answered(tasks::judge_rebuild(about(ask.rebuild))); }
@@ -81,7 +78,7 @@ class Runner {
                                       : tasks::withdraw_wish(at_, ask.withdraw));
   }
   int operator()(const AskBegin& ask) {
-    return shown(tasks::begin_rebuild(at_, knowledge_, ask.host, ask.name));
+    return shown(tasks::begin_rebuild(at_, knowledge_, ask.host, ask.name, progress()));
   }
   int operator()(const AskFinish& ask) {
     return shown(tasks::finish_rebuild(at_, ask.rebuild, ask.work_minutes, ask.old_to, ask.note));
@@ -96,10 +93,15 @@ class Runner {
 
  private:
   [[nodiscard]] tasks::RebuildAsked about(const std::string& named) const {
-    return {named, at_, knowledge_};
+    return {named, at_, knowledge_, progress()};
+  }
+
+  [[nodiscard]] tasks::Progress progress() const {
+    return [this](const std::string& text) { screen_.progress(text); };
   }
 
   int answered(const Result<tasks::Answer>& answer) const {
+    screen_.end_progress();
     if (!answer) return screen_.fail(answer.error());
     if (asked_.json)
       screen_.print(answer.value().json);
@@ -111,6 +113,7 @@ class Runner {
   // Everything that was done or counted, in the words or the JSON of answers.hpp.
   template <class Done>
   int shown(const Result<Done>& done) const {
+    screen_.end_progress();
     if (!done) return screen_.fail(done.error());
     screen_.print(asked_.json ? as_json(done.value()) : as_words(done.value()));
     return 0;
@@ -124,6 +127,7 @@ class Runner {
 
 int Runner::operator()(const AskSheet& ask) {
   auto sheet = tasks::build_sheet(about(ask.rebuild));
+  screen_.end_progress();
   if (!sheet || ask.html.empty()) return answered(sheet);
   if (const auto written = write_whole(ask.html, sheets::as_html(sheet.value().page)); !written)
     return screen_.fail(written.error());
@@ -134,6 +138,7 @@ int Runner::operator()(const AskSheet& ask) {
 
 int Runner::operator()(const AskWriteRebuild& ask) {
   auto text = tasks::rebuild_file(about(ask.host));
+  screen_.end_progress();
   if (!text) return screen_.fail(text.error());
   screen_.print(text.value());
   return 0;

@@ -1,16 +1,11 @@
 // Plans the whole room.
 #pragma once
 
-#include <functional>
-#include <string>
-
 #include "plan/plan.hpp"
 #include "tasks/answer.hpp"
 #include "tasks/room.hpp"
 
 namespace benchgraft::tasks {
-
-using Progress = std::function<void(const std::string&)>;
 
 struct PlanAsked {
   double seconds = 15;

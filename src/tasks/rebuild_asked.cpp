@@ -132,7 +132,7 @@ Result<RebuildText> read_one(const std::string& path) {
 Result<RebuildText> planned_text(const RebuildAsked& asked) {
   auto room = load_room(asked.at, asked.knowledge);
   if (!room) return room.error();
-  auto plan = plan_of(room.value(), {15, false, nullptr});
+  auto plan = plan_of(room.value(), {15, false, asked.progress});
   if (!plan) return plan.error();
   return rebuild_of(room.value(), plan.value(), asked.named);
 }

@@ -14,6 +14,7 @@ struct RebuildAsked {
   std::string named;  ///< a rebuild file, or with a shop the code of a host
   ShopAt at;          ///< path "" = no shop
   Knowledge knowledge;
+  Progress progress;  ///< for the plan, where one is needed
 };
 
 /// A rebuild, what is known about it, and what it was judged to be.

@@ -17,10 +17,11 @@ const plan::PlannedRebuild* planned_for(const plan::Plan& plan, const std::strin
 }  // namespace
 
 Result<Recorded> begin_rebuild(const ShopAt& at, const Knowledge& knowledge,
-                               const std::string& host, const std::string& name) {
+                               const std::string& host, const std::string& name,
+                               const Progress& progress) {
   auto room = load_room(at, knowledge);
   if (!room) return room.error();
-  auto plan = plan_of(room.value(), {15, false, nullptr});
+  auto plan = plan_of(room.value(), {15, false, progress});
   if (!plan) return plan.error();
   const auto* planned = planned_for(plan.value(), host);
   if (planned == nullptr)

@@ -4,8 +4,7 @@
 #include <optional>
 #include <string>
 
-#include "tasks/knowledge.hpp"
-#include "tasks/shop_at.hpp"
+#include "tasks/room.hpp"
 
 namespace benchgraft::tasks {
 
@@ -13,7 +12,8 @@ namespace benchgraft::tasks {
 /// fails: not_found when the plan does not build that set; conflict when a part has to be bought
 /// first or something is claimed already.
 Result<Recorded> begin_rebuild(const ShopAt& at, const Knowledge& knowledge,
-                               const std::string& host, const std::string& name);
+                               const std::string& host, const std::string& name,
+                               const Progress& progress);
 /// The parts go in; what comes out goes onto the shelf `old_to`.
 Result<Recorded> finish_rebuild(const ShopAt& at, const std::string& name,
                                 std::optional<double> work_minutes, const std::string& old_to,

@@ -1,10 +1,16 @@
 // The whole room in memory: what is known and what is here.
 #pragma once
 
+#include <functional>
+#include <string>
+
 #include "tasks/knowledge.hpp"
 #include "tasks/shop_at.hpp"
 
 namespace benchgraft::tasks {
+
+/// Told what is being worked on; may be empty.
+using Progress = std::function<void(const std::string&)>;
 
 struct Room {
   catalogue::Catalogue known;

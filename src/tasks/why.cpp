@@ -60,7 +60,7 @@ Result<Answer> from_the_plan(const RebuildAsked& asked, const std::string& code)
                  fmt::format("Nothing was said in this shop under the code {}, and no set and no "
                              "part has it.",
                              code)};
-  auto plan = plan_of(room.value(), {15, true, nullptr});
+  auto plan = plan_of(room.value(), {15, true, asked.progress});
   if (!plan) return plan.error();
   return answer_from(plan.value(), code, shop.terms.currency);
 }
