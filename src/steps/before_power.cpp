@@ -1,5 +1,5 @@
+// From reading the settings to the last part that goes in.
 #include <algorithm>
-#include <map>
 
 #include <fmt/format.h>
 
@@ -15,19 +15,10 @@ constexpr double kUnplugMinutes = 1;
 constexpr double kPlugProofMinutes = 1;
 constexpr double kDeadProofMinutes = 5;
 constexpr double kPhotoMinutes = 3;
-constexpr double kPieceMinutes = 3;
-constexpr double kFetchMinutes = 2;
+
 // Shortest cool-down found in user manuals (docs/decisions/0004-order-of-work.md).
 constexpr double kLampCoolMinutes = 45;
 constexpr double kTwoPeopleKilograms = 25;
-
-Step step(Stage stage, std::string title, std::optional<double> minutes) {
-  Step made;
-  made.stage = stage;
-  made.title = std::move(title);
-  made.work_minutes = minutes;
-  return made;
-}
 
 std::vector<std::string> live_roles(const Site& site) {
   std::vector<std::string> roles;
@@ -61,138 +52,6 @@ Wait wait_before_opening(const Site& site, const Handling& handling) {
   }
   if (shares(roles, {kLamp})) wait.minutes = std::max(wait.minutes, kLampCoolMinutes);
   return wait;
-}
-
-bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
-
-// Where a part is fetched: a donor by its code or model, or one of these.
-constexpr const char* kBought = "bought";
-constexpr const char* kShelf = "shelf";
-constexpr const char* kReady = "";
-
-std::string fetch_title(const std::string& from) {
-  if (from == kBought) return "Have these bought parts on the bench.";
-  if (from == kShelf) return "Take these parts from the shelf.";
-  if (from == kReady) return "Lay these ready as well.";
-  return fmt::format("Take these parts out of {}.", from);
-}
-
-struct Fetched {
-  std::string from;
-  std::vector<Statement> parts;
-  std::vector<std::string> roles;
-};
-
-Fetched& fetched_from(const std::string& from, std::vector<Fetched>& sources) {
-  for (auto& known : sources)
-    if (known.from == from) return known;
-  return sources.emplace_back(Fetched{from, {}, {}});
-}
-
-bool is_a_seat(const fit::Judgement& judged, const std::string& what) {
-  return std::any_of(judged.seats.begin(), judged.seats.end(),
-                     [&](const fit::Seat& seat) { return seat.changed && seat.type == what; });
-}
-
-// What to get, by where it comes from, in the order the sources are first named.
-std::vector<Fetched> by_source(const Site& site) {
-  std::vector<Fetched> sources;
-  const auto& judged = site.judged();
-  for (const auto& seat : judged.seats) {
-    if (!seat.changed || seat.from.empty() || seat.from == "host") continue;
-    auto& fetched = fetched_from(is_bought(seat.from) ? kBought : seat.from, sources);
-    fetched.parts.push_back({sentence(named(seat.position, seat.type)), ""});
-    fetched.roles.insert(fetched.roles.end(), seat.roles.begin(), seat.roles.end());
-  }
-  for (const auto& along : judged.companions)
-    if (is_bought(along.from) && !is_a_seat(judged, along.what))
-      fetched_from(kBought, sources).parts.push_back({sentence(along.what), along.code});
-  for (const auto& chosen : judged.adaptations)
-    for (const auto& brought : chosen.brings)
-      fetched_from(kReady, sources)
-          .parts.push_back({fmt::format("{}, for: {}.", capitalised(brought), chosen.name),
-                            chosen.codes.empty() ? "" : chosen.codes.front()});
-  return sources;
-}
-
-std::optional<double> minutes_of(const Site& site, const std::string& code) {
-  const auto* reason = site.reason(code);
-  if (reason == nullptr || reason->work_minutes <= 0) return std::nullopt;
-  return reason->work_minutes;
-}
-
-void questions(const Site& site, Steps& steps) {
-  auto asked = site.judged().questions;
-  std::stable_sort(asked.begin(), asked.end(),
-                   [](const auto& a, const auto& b) { return a.safety && !b.safety; });
-  for (const auto& question : asked) {
-    auto made = step(Stage::bench, "Settle: " + question.text, question.work_minutes);
-    made.code = question.code;
-    if (!question.role.empty()) made.roles = {question.role};
-    made.details.push_back(
-        {"Write the answer down. If it is not the one hoped for, stop here and "
-         "have the rebuild judged again.",
-         ""});
-    steps.push_back(std::move(made));
-  }
-}
-
-bool cures(const fit::ChosenAdaptation& chosen, const std::string& code) {
-  return std::find(chosen.codes.begin(), chosen.codes.end(), code) != chosen.codes.end();
-}
-
-void wire(const fit::Repin& repin, Step& made) {
-  if (!repin.conductor.empty()) made.details.push_back({sentence(repin.conductor), ""});
-}
-
-// Re-pins that are not already told as a piece of chosen work.
-void repins(const Site& site, Steps& steps) {
-  const auto& chosen = site.judged().adaptations;
-  for (const auto& repin : site.judged().repins) {
-    if (std::any_of(chosen.begin(), chosen.end(),
-                    [&](const auto& work) { return cures(work, repin.code); }))
-      continue;
-    auto made =
-        step(Stage::bench,
-             repin.crossover ? fmt::format("Make a crossover lead from {} of {} to {} of {}.",
-                                           repin.port, repin.part, repin.socket, repin.into)
-                             : fmt::format("Re-pin the plug {} of {}; it goes into {} of {}.",
-                                           repin.port, repin.part, repin.socket, repin.into),
-             minutes_of(site, repin.code));
-    made.code = repin.code;
-    for (const auto& move : repin.moves)
-      made.details.push_back(
-          {fmt::format("{}: from contact {} to contact {}.",
-                       capitalised(move.signal.empty() ? "wire" : move.signal), move.from, move.to),
-           ""});
-    wire(repin, made);
-    made.details.push_back({"Check every contact with the meter before it is joined.", ""});
-    steps.push_back(std::move(made));
-  }
-}
-
-void adaptations(const Site& site, Steps& steps) {
-  for (const auto& chosen : site.judged().adaptations) {
-    auto made = step(Stage::bench, sentence(chosen.name), chosen.work_minutes);
-    made.waiting_minutes = chosen.waiting_minutes;
-    for (const auto& code : chosen.codes) {
-      if (made.code.empty()) made.code = code;
-      if (const auto* reason = site.reason(code))
-        made.roles.insert(made.roles.end(), reason->roles.begin(), reason->roles.end());
-    }
-    for (const auto& todo : chosen.steps) made.details.push_back({sentence(todo), ""});
-    for (const auto& repin : site.judged().repins)
-      if (cures(chosen, repin.code)) wire(repin, made);
-    if (!chosen.risk.empty()) made.cautions.push_back({"", sentence(chosen.risk)});
-    steps.push_back(std::move(made));
-  }
-}
-
-std::string from_words(const std::string& from) {
-  if (from.empty() || from == "host") return "";
-  if (is_bought(from)) return ", bought";
-  if (from == "shelf") return ", from the shelf";
-  return ", from " + from;
 }
 
 std::string out_title(const Site& site, const fit::Seat& seat) {
@@ -243,30 +102,6 @@ void read_first(const Site& site, Steps& steps) {
   for (const auto& counter : judged.counters) names.push_back("what " + counter.name + " shows");
   made.details.push_back({fmt::format("Write down: {}.", listed(names)), ""});
   steps.push_back(std::move(made));
-}
-
-void fetch(const Site& site, Steps& steps) {
-  for (auto& fetched : by_source(site)) {
-    const auto& from = fetched.from;
-    const bool donor = from != kBought && from != kShelf && from != kReady;
-    auto made = step(Stage::fetch, fetch_title(from), kFetchMinutes);
-    made.details = std::move(fetched.parts);
-    if (donor) {
-      const auto out = site.out_minutes(fetched.roles);
-      const auto opening = site.kind() != nullptr ? site.kind()->open_minutes : std::nullopt;
-      made.work_minutes = out && opening ? std::optional(*out + *opening) : std::nullopt;
-      made.roles = fetched.roles;
-      made.details.push_back(
-          {"Make that set safe in the same way first: plug out, cooled down, "
-           "discharged, proven dead by meter.",
-           ""});
-      made.details.push_back(
-          {"Keep each part's own leads, screws, brackets and shields with it. "
-           "Bag and label it.",
-           ""});
-    }
-    steps.push_back(std::move(made));
-  }
 }
 
 void make_safe(const Site& site, const Handling& handling, Steps& steps) {
@@ -329,21 +164,6 @@ void take_out(const Site& site, const Handling& handling, Steps& steps) {
     made.details.insert(made.details.begin(), alike.begin(), alike.end());
     steps.push_back(std::move(made));
   }
-}
-
-void on_the_bench(const Site& site, const Handling& handling, Steps& steps) {
-  questions(site, steps);
-  for (const auto& item : handling.on_bench) {
-    auto made = step(Stage::bench,
-                     fmt::format("Move the {} across{}.", item.piece, from_words(item.piece_from)),
-                     kPieceMinutes);
-    made.code = item.code;
-    made.piece = item.piece;
-    made.roles = item.roles;
-    steps.push_back(std::move(made));
-  }
-  adaptations(site, steps);
-  repins(site, steps);
 }
 
 void put_in(const Site& site, const Handling& handling, Steps& steps) {

@@ -90,6 +90,22 @@ std::string named(const std::string& position, const std::string& type) {
   return fmt::format("the {} ({})", position, type.empty() ? "type not known" : type);
 }
 
+bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
+
+std::string from_words(const std::string& from) {
+  if (from.empty() || from == "host") return "";
+  if (is_bought(from)) return ", bought";
+  if (from == "shelf") return ", from the shelf";
+  return ", from " + from;
+}
+
+std::vector<std::string> present(const Site& site, std::initializer_list<const char*> roles) {
+  std::vector<std::string> found;
+  for (const char* role : roles)
+    if (site.has_role(role)) found.emplace_back(role);
+  return found;
+}
+
 std::string sentence(const std::string& words) {
   const auto text = capitalised(words);
   return text.empty() || text.back() == '.' || text.back() == '?' ? text : text + ".";

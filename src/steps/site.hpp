@@ -1,6 +1,7 @@
 // One judged rebuild with the records about it at hand: who sits where, what the kind says.
 #pragma once
 
+#include <initializer_list>
 #include <optional>
 #include <string>
 #include <vector>
@@ -56,6 +57,12 @@ class Site {
 
 /// "the light engine (LE-20)", "the main board (type not known)".
 std::string named(const std::string& position, const std::string& type);
+/// True for a part that has to be bought.
+bool is_bought(const std::string& from);
+/// ", from D3", ", bought", "" when it stays in the host.
+std::string from_words(const std::string& from);
+/// Those of `roles` that this set has.
+std::vector<std::string> present(const Site& site, std::initializer_list<const char*> roles);
 /// `words` as a sentence: capital first, full stop last.
 std::string sentence(const std::string& words);
 bool shares(const std::vector<std::string>& some, const std::vector<std::string>& others);

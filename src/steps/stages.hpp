@@ -2,7 +2,9 @@
 // practice of the trade, no source, except where docs/decisions/0004-order-of-work.md names one.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "steps/handling.hpp"
@@ -13,7 +15,19 @@ namespace benchgraft::steps {
 
 using Steps = std::vector<Step>;
 
-// before_power.cpp: nothing here has mains on it.
+inline constexpr double kPieceMinutes = 3;  ///< to fit, take off or move one piece; assumed
+inline constexpr const char* kCutAlways =
+    "smoke, a smell, arcing, a humming or hissing part, or anything that gets hot fast";
+
+inline Step step(Stage stage, std::string title, std::optional<double> minutes) {
+  Step made;
+  made.stage = stage;
+  made.title = std::move(title);
+  made.work_minutes = minutes;
+  return made;
+}
+
+// before_power.cpp, fetching.cpp, on_the_bench.cpp: nothing here has mains on it.
 void read_first(const Site& site, Steps& steps);
 void fetch(const Site& site, Steps& steps);
 void make_safe(const Site& site, const Handling& handling, Steps& steps);
@@ -28,8 +42,9 @@ std::vector<Statement> joins(const Site& site, const Handling& handling, std::si
 /// "CN3 of PS-1 and CN5 of MB-2 take the same plug: mark both ends of each lead."
 std::vector<Statement> alike_plugs(const Site& site, const Handling& handling, std::size_t at);
 
-// with_power.cpp
+// with_power.cpp, adjusting.cpp, proving.cpp
 void close(const Site& site, Steps& steps);
+void cold_tests(const Site& site, Steps& steps);
 void first_power(const Site& site, Steps& steps);
 void adjust(const Site& site, Steps& steps);
 void prove(const Site& site, Steps& steps);
