@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
-#include <regex>
 #include <set>
 #include <sstream>
 
@@ -12,6 +11,7 @@
 #include "fit/contact_rules.hpp"
 #include "fit/rule_names.hpp"
 #include "support/fit_bench.hpp"
+#include "support/fit_pattern.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -34,11 +34,10 @@ std::vector<Row> table() {
   std::vector<Row> rows;
   std::istringstream page(text_of(std::string(BENCHGRAFT_SOURCE_DIR) + "/docs/methods/fit.md"));
   bool inside = false;
-  static const std::regex kRow(R"(^\| ([a-z ]+) \| (single|pair|whole) \|(.*)\|$)");
   for (std::string line; std::getline(page, line);) {
     if (line.rfind("## ", 0) == 0) inside = line == "## The rules";
-    std::smatch found;
-    if (inside && std::regex_match(line, found, kRow))
+    const auto found = fit_pattern::match(line, R"(\| ([a-z ]+) \| (single|pair|whole) \|.*\|)");
+    if (inside && !found.empty())
       rows.push_back(
           {found[1], found[2], static_cast<int>(std::count(line.begin(), line.end(), '|')) - 1});
   }
@@ -57,8 +56,8 @@ TEST(MethodPage, lists_every_rule_and_no_other) {
 TEST(MethodPage, every_rule_name_the_code_gives_a_reason_is_listed) {
   // Reasons are made by add("name" ...), say("name" ...) and say_piece(..., "name" ...), or
   // renamed.
-  static const std::regex kNamed(
-      R"re((?:add|say|say_piece)\(\s*(?:findings,\s*)?"([a-z ]+)"|rule = "([a-z ]+)")re");
+  const std::string named =
+      R"re((add|say|say_piece)\([[:space:]]*(findings,[[:space:]]*)?"([a-z ]+)"|rule = "([a-z ]+)")re";
   std::set<std::string> used;
   std::string all;
   for (const auto& entry :
@@ -66,9 +65,8 @@ TEST(MethodPage, every_rule_name_the_code_gives_a_reason_is_listed) {
     if (entry.path().extension() != ".cpp" || entry.path().filename() == "rule_names.cpp") continue;
     const std::string text = text_of(entry.path());
     all += text;
-    for (auto at = std::sregex_iterator(text.begin(), text.end(), kNamed);
-         at != std::sregex_iterator(); ++at)
-      used.insert((*at)[1].matched ? (*at)[1].str() : (*at)[2].str());
+    for (const auto& groups : fit_pattern::all_matches(text, named))
+      used.insert(groups[3].empty() ? groups[4] : groups[3]);
   }
   EXPECT_GT(used.size(), 25U);
   for (const auto& rule : used) EXPECT_THAT(rule_names(), ::testing::Contains(rule));

@@ -4,7 +4,6 @@
 #include <filesystem>
 #include <fstream>
 #include <map>
-#include <regex>
 #include <set>
 #include <sstream>
 
@@ -15,6 +14,7 @@
 #include "catalogue/text.hpp"
 #include "fit/judge.hpp"
 #include "support/fit_facts.hpp"
+#include "support/fit_pattern.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -114,23 +114,17 @@ struct Demo {
 /// that is not near.
 std::string called(const catalogue::PartType& type, const std::string& path,
                    const std::set<std::string>& near_ports) {
-  static const std::regex kPort(R"(^port\[(\d+)\]\.(.*)$)");
-  std::smatch found;
-  if (!std::regex_match(path, found, kPort)) return type.reference() + ": " + path;
-  const auto& port = (*type.ports)[std::stoul(found[1])];
+  const auto of_port = fit_pattern::match(path, R"(port\[([0-9]+)\]\.(.*))");
+  if (of_port.empty()) return type.reference() + ": " + path;
+  const auto& port = (*type.ports)[std::stoul(of_port[1])];
   if (near_ports.count(type.reference() + ":" + port.name) == 0) return "";
-  static const std::regex kContact(R"(^contacts\[(\d+)\]\.(.*)$)");
-  std::string rest = found[2];
-  std::smatch inner;
-  std::string sort;
-  if (std::regex_match(rest, inner, kContact)) {
-    const auto& contact = (*port.contacts)[std::stoul(inner[1])];
-    sort = std::string(catalogue::word_of(catalogue::kNetClassWords, contact.net_class)) + " " +
-           std::string(catalogue::word_of(catalogue::kDirectionWords, contact.direction)) + " " +
-           (contact.drive == catalogue::Drive::open_collector ? "pulling " : "");
-    rest = sort + inner[2].str();
-  }
-  return type.reference() + " " + port.name + ": " + rest;
+  const std::string start = type.reference() + " " + port.name + ": ";
+  const auto of_contact = fit_pattern::match(of_port[2], R"(contacts\[([0-9]+)\]\.(.*))");
+  if (of_contact.empty()) return start + of_port[2];
+  const auto& contact = (*port.contacts)[std::stoul(of_contact[1])];
+  return start + std::string(catalogue::word_of(catalogue::kNetClassWords, contact.net_class)) +
+         " " + std::string(catalogue::word_of(catalogue::kDirectionWords, contact.direction)) +
+         (contact.drive == catalogue::Drive::open_collector ? " pulling " : " ") + of_contact[2];
 }
 
 /// Facts near the changed parts that may be raised or lowered, or become another word, without a
@@ -170,11 +164,11 @@ TEST(OneSentence, every_fact_near_the_changed_parts_matters_or_is_listed_here) {
   // Regular expressions over "TYPE: key" and "TYPE PORT: class direction key".
   const MayBeSilent all[] = {
       // what no rule of fit reads
-      {".*: (maker|mass_kg|note|delivery_days|salvage_minor|substances\\[\\d\\])",
+      {".*: (maker|mass_kg|note|delivery_days|salvage_minor|substances\\[[0-9]\\])",
        "it is for buying, weighing and sending on"},
       {"(CW-802|FL-20|HD-20/A|HS-20/B|QM-20/C): price_minor", "nothing is bought of it"},
       {".*: (note|known)", "a remark; measured and verified are worth the same here"},
-      {"WL-24: wire\\[\\d\\]\\.(colour|area_mm2)",
+      {"WL-24: wire\\[[0-9]\\]\\.(colour|area_mm2)",
        "a colour proves nothing, and the lead is the host's own"},
       {"QE-.0/.: optics\\.lumens", "brightness is told by the two screens, not by lumens"},
       // labels
@@ -189,11 +183,11 @@ TEST(OneSentence, every_fact_near_the_changed_parts_matters_or_is_listed_here) {
       {"QE-30/A CTL: signal in pulling waits_s", "the reply is given, however long it would wait"},
       {"QE-30/A FAN: signal in pulling (idle|pull_up)", "nothing is joined there: missing reply"},
       {"Q.*PIC: signal both pulling direction", "whoever drives a pulled line, the other may pull"},
-      {"HS-20/B: rail\\[\\d\\]\\.volts", "the volts of the contacts are judged"},
+      {"HS-20/B: rail\\[[0-9]\\]\\.volts", "the volts of the contacts are judged"},
       {"HS-20/B: rail\\[3\\]\\.least_amps", "far less than what is drawn"},
       {"QE-30/A: flip_default", "the set its memory comes from says it more surely"},
       {"QE-30/A: optics\\.throw_ratio", "the throw of the cabinet is not recorded, so it is asked"},
-      {"Q.*: stores\\[\\d\\]", "the role that stores the setting names the same part"},
+      {"Q.*: stores\\[[0-9]\\]", "the role that stores the setting names the same part"},
       {"W.*: wire\\[(0|1|3|6|9|12|15|19)\\]\\.(from|to)",
        "one ground wire of several: the others bring the current back"},
       // what the work does not touch
@@ -209,7 +203,7 @@ TEST(OneSentence, every_fact_near_the_changed_parts_matters_or_is_listed_here) {
        "the host's own supply and driver stay: no capacitor is added, no mains changed"},
       {"(HS-20/B|QM-20/C): carries\\[0\\]\\.(piece|kind)", "a piece of a part that stays"},
       {"QE-30/A: carries\\[0\\]\\.(piece|kind)", "a piece nobody else needs"},
-      {"QM-20/C: (provides\\[\\d\\]|roles\\[1\\]|fellow\\[0\\]\\.(why|safety))",
+      {"QM-20/C: (provides\\[[0-9]\\]|roles\\[1\\]|fellow\\[0\\]\\.(why|safety))",
        "the main board stays with its fellow"},
   };
   const Demo demo;
@@ -220,7 +214,7 @@ TEST(OneSentence, every_fact_near_the_changed_parts_matters_or_is_listed_here) {
   for (const auto& fact : silent) {
     bool listed = false;
     for (const auto& may : all)
-      if (std::regex_match(fact, std::regex(may.pattern))) {
+      if (!fit_pattern::match(fact, may.pattern).empty()) {
         listed = true;
         used.insert(may.pattern);
       }
