@@ -48,8 +48,7 @@ Result<void> check_path(const std::string& path, Mode mode) {
 }
 
 void set_up(Connection& connection, Access access) {
-  // REPLACE would otherwise take a row out behind the back of the triggers that guard the journal.
-  connection.run("PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON");
+  connection.run("PRAGMA foreign_keys = ON");
   if (access == Access::create || access == Access::write) {
     connection.run("PRAGMA synchronous = FULL");
   } else {

@@ -23,7 +23,7 @@ class Tables : public testing::Test {
   /// How the database takes `sql` as a transaction of its own.
   std::string taken(const std::string& sql) {
     Connection connection(folder_.file(), Access::write, 100);
-    connection.run("PRAGMA foreign_keys = ON; PRAGMA recursive_triggers = ON");
+    connection.run("PRAGMA foreign_keys = ON");
     try {
       Transaction transaction(connection, Transaction::Sort::writing);
       connection.run(sql);

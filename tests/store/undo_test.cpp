@@ -139,6 +139,17 @@ TEST_F(Undo, of_an_undo_finds_what_it_needs_was_taken_away_meanwhile) {
   EXPECT_EQ(shop().parts.at(0).position, "supply");
 }
 
+TEST_F(Undo, takes_shelf_and_set_for_one_place) {
+  done(set_with_code("H2"));
+  done(part_in("HA"));
+  const auto back = undo(done(shop::MovePart{"HA", "", "", "shelf"})).done.entry;
+  const auto moving = done(shop::MovePart{"HA", "H2", "supply", ""});
+  EXPECT_EQ(numbers(undo(back).in_the_way), std::vector<std::int64_t>{moving});
+  undo(back, true);
+  EXPECT_EQ(shop().parts.at(0).place, "shelf");
+  EXPECT_FALSE(shop().parts.at(0).in_set.has_value());
+}
+
 TEST_F(Undo, takes_a_finished_rebuild_apart_again) {
   done(set_with_code("H2"));
   done(set_with_code("D3"));
