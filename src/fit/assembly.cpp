@@ -81,6 +81,13 @@ void note_memory(Place& place, const ProposedPart& part) {
       place.memory_changed.push_back(change.setting);
 }
 
+// A memory is no plug: the board is still the make it was.
+bool changes_the_make(const ProposedPart& part) {
+  return std::any_of(part.changes.begin(), part.changes.end(), [](const auto& change) {
+    return change.sort != catalogue::ChangeSort::memory_changed;
+  });
+}
+
 Result<Place*> place_for(const Catalogue& known, Assembly& set, const ProposedPart& part) {
   if (Place* place = find_place(set, part.place)) return place;
   const PartType* type = known.part_type(part.type);
@@ -116,7 +123,7 @@ Result<void> note_seen(const Catalogue& known, Assembly& set, const ProposedPart
   auto type = effective(known, set, seen);
   if (!type) return type.error();
   place->type = place->was = type.value();
-  place->altered = !seen.changes.empty();
+  place->altered = changes_the_make(seen);
   note_memory(*place, seen);
   if (!place->type->roles.empty()) place->roles = place->type->roles;
   return {};
@@ -142,7 +149,7 @@ Result<void> put_in(const Catalogue& known, Assembly& set, const ProposedPart& p
   auto type = effective(known, set, part);
   if (!type) return type.error();
   place.type = type.value();
-  place.altered = !part.changes.empty();
+  place.altered = changes_the_make(part);
   note_memory(place, part);
   place.same_make =
       place.was && !place.altered && place.was->reference() == place.type->reference();

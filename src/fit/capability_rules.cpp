@@ -44,11 +44,28 @@ void say(Findings& findings, const std::string& ability, bool lost) {
       "Another part that provides it, or another record of what these provide, would change this.";
 }
 
+// A new part with nothing recorded does a job of this one: perhaps it can do the same.
+bool taker_is_silent(const Assembly& set, const Place& gone) {
+  if (!gone.was) return false;
+  return std::any_of(set.places.begin(), set.places.end(), [&](const Place& place) {
+    if (!differs(place) || place.empty || !place.type || place.type->provides) return false;
+    return std::any_of(gone.was->roles.begin(), gone.was->roles.end(),
+                       [&](const auto& role) { return place.fills(role); });
+  });
+}
+
 void ask(Findings& findings, const Place& place) {
   if (!place.was || !place.was->provides || place.was->provides->empty()) return;
   const std::string called = place.type ? place.type->reference() : "the new " + place.position;
   findings.ask(fmt::format("Which of these can {} do: {}?", called, listed(*place.was->provides)),
                called, "provides", place.roles.front());
+}
+
+void ask_taker(Findings& findings, const Place& gone, Abilities& perhaps) {
+  perhaps.insert(gone.was->provides->begin(), gone.was->provides->end());
+  findings.ask(
+      fmt::format("Which of these can {} do: {}?", gone.taken_over_by, listed(*gone.was->provides)),
+      gone.taken_over_by, "provides", gone.roles.front());
 }
 
 }  // namespace
@@ -58,6 +75,8 @@ void judge_capabilities(Findings& findings) {
   for (const auto& place : findings.set.places) {
     add(before, place.was);
     if (place.type && !place.empty) add(after, place.type);
+    if (place.taken_over && taker_is_silent(findings.set, place) && place.was->provides)
+      ask_taker(findings, place, perhaps);
     const bool told = place.type && place.type->provides;
     if (!differs(place) || place.empty || told || !place.was || !place.was->provides) continue;
     perhaps.insert(place.was->provides->begin(), place.was->provides->end());

@@ -106,6 +106,10 @@ void judge_empty(const Pair& p) {
     return p.find(ContactRule::missing_reply, Verdict::does_not_fit, safety);
   if (live.direction == Direction::in && is_power(live.net_class))
     return p.find(ContactRule::nothing_feeds_it, Verdict::does_not_fit, safety);
+  const bool way_back = live.net_class == NetClass::bus || live.net_class == NetClass::mains ||
+                        live.net_class == NetClass::light || live.net_class == NetClass::ignition;
+  if (way_back && live.direction == Direction::passive)
+    return p.find(ContactRule::no_return, Verdict::does_not_fit, safety);
   // A line somebody gave is now taken by nobody: sync, dimming or a flag may be missed.
   const bool line = live.net_class == NetClass::signal || live.net_class == NetClass::pair;
   const bool surely_open = p.around.a_measured || p.a->number == kNoWireNumber;
@@ -168,8 +172,9 @@ void judge_power(const Pair& p) {
   const bool mains = p.a->net_class == NetClass::mains;
   // The way back of a bus carries no facts of its own.
   const auto is_return = [](const Contact& c) {
-    return c.net_class == NetClass::bus && !c.volts && !c.amps &&
-           (c.signal.ends_with("-") || c.signal.find("return") != std::string::npos);
+    const bool named = c.signal.ends_with("-") || c.signal.find("return") != std::string::npos;
+    return c.net_class == NetClass::bus &&
+           (c.direction == Direction::passive || (named && !c.volts && !c.amps));
   };
   if (is_return(*p.a) && is_return(*p.b)) return;
   const auto lacks = [&](const Contact& c, bool directed, bool gives) {
@@ -321,6 +326,10 @@ void judge_light(const Pair& p) {
     return p.lacks(lack(x != Direction::unknown, kMissingDirection),
                    lack(y != Direction::unknown, kMissingDirection));
   if (x != Direction::out && y != Direction::out) return;  // a return
+  const auto is_return = [](const Contact& c) {
+    return c.signal.ends_with("-") && !c.volts && !c.amps;
+  };
+  if (is_return(*p.a) && is_return(*p.b)) return;
   const auto lacks = [](const Contact& c) {
     return lack(c.amps.has_value(), kMissingAmps) | lack(c.volts.has_value(), kMissingVolts);
   };

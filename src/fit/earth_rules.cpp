@@ -196,6 +196,20 @@ void ask_y_capacitors(Findings& findings) {
   }
 }
 
+// The chosen limit by profile and edition; without a choice the whole span on record, none of them
+// preferred.
+std::string limit_words(const Findings& findings, const catalogue::TouchLimit& limit) {
+  double least = limit.milliamps;
+  if (findings.conditions.touch_profile.empty())
+    for (const auto* one : findings.known.limits())
+      if (one->protection == limit.protection) least = std::min(least, one->milliamps);
+  const std::string most =
+      fmt::format("{} ({}) allows {} mA", limit.profile, limit.edition, number(limit.milliamps));
+  if (least == limit.milliamps) return most;
+  return fmt::format("limits on record begin at {} mA, the most generous, {}; none is chosen here",
+                     number(least), most);
+}
+
 void judge_y_capacitors(Findings& findings, const Earth& earth) {
   double known_nf = 0, before_nf = 0;
   std::vector<Fact> facts;
@@ -216,13 +230,13 @@ void judge_y_capacitors(Findings& findings, const Earth& earth) {
   const bool fails = current.low > limit->milliamps;
   Reason& reason = findings.add(
       "touch current", RuleSort::whole, fails ? Verdict::does_not_fit : Verdict::fits_with_work,
-      fmt::format("Y capacitors of {} nF in all give {:.2f} to {:.2f} mA at {} V {} Hz with earth "
-                  "open; {} ({}) allows {} mA: {}.",
-                  number(known_nf), current.low, current.high,
-                  number(findings.conditions.mains_volts), number(findings.conditions.mains_hz),
-                  limit->profile, limit->edition, number(limit->milliamps),
-                  fails ? "it will fail"
-                        : "measure it against the limit that holds with you, this passes nothing"),
+      fmt::format(
+          "Y capacitors of {} nF in all give {:.2f} to {:.2f} mA at {} V {} Hz with earth open; "
+          "{}: {}.",
+          number(known_nf), current.low, current.high, number(findings.conditions.mains_volts),
+          number(findings.conditions.mains_hz), limit_words(findings, *limit),
+          fails ? "it will fail"
+                : "measure it against the limit that holds with you, this passes nothing"),
       "y");
   reason.safety = true;
   reason.roles = {"supply"};

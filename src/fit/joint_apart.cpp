@@ -198,6 +198,12 @@ void offer_repin(JointCase& one) {
   if (!on_a_plug && !joint.through_lead()) return;
   if (joint.through_lead() && mate(joint.end_a->connector, joint.port_a->connector).turned_round)
     return;
+  const auto no_wire = [](const Facing& face) {
+    return face.a == no_contact() || face.b == no_contact();
+  };
+  if (joint.through_lead() &&
+      std::any_of(one.crossing.faces.begin(), one.crossing.faces.end(), no_wire))
+    return;  // a wire that is not there cannot be moved
   const auto plan = fewest_moves(one.crossing.faces, one.around);
   if (!plan || plan->moves.empty()) return;
   const Repin repin = repin_of(one, *plan, one.repairable.front());

@@ -20,6 +20,15 @@ std::string type_of(const Place& place) {
 // "contact 1 is 5 V supply on LD-2 and enable signal on TE-3"
 std::string met(const Joint& joint, const ContactFinding& f) {
   if (!f.a || !f.b) return contact_called(f.a ? *f.a : *f.b);
+  if (f.a->number == kNoWireNumber || f.b->number == kNoWireNumber) {
+    const bool on_a = f.b->number == kNoWireNumber;
+    const Contact& live = on_a ? *f.a : *f.b;
+    return fmt::format(
+        "{} of {} meets nothing: {}", contact_called(live), type_of(on_a ? *joint.a : *joint.b),
+        joint.through_lead()
+            ? fmt::format("the lead {} has no wire there", joint.lead->type->reference())
+            : "the pin is taken out");
+  }
   if (f.a->number == f.b->number)
     return fmt::format("contact {} is {} on {} and {} on {}", f.a->number, contact_carries(*f.a),
                        type_of(*joint.a), contact_carries(*f.b), type_of(*joint.b));
@@ -229,7 +238,7 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
       return fmt::format("{}: {}. A contact left empty on one revision can be live on the next.",
                          ends, met_all(joint, found));
     case ContactRule::no_return:
-      return fmt::format("{}: {}. The supply has no way back: no ground is joined.", ends,
+      return fmt::format("{}: {}. There is no way back for the current.", ends,
                          met_all(joint, found));
     case ContactRule::not_recorded:
       return fmt::format("{}: not all contacts are recorded.", ends);

@@ -1,4 +1,5 @@
 // Whole rules about the light path: which way round, how bright, does the picture fill the screen.
+#include <algorithm>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -47,11 +48,21 @@ const EngineOptics* engine_of_model(const catalogue::Catalogue& known,
   return nullptr;
 }
 
+bool flip_overwritten(const Findings& findings, const Place& keeper) {
+  if (contains(keeper.memory_changed, "")) return true;
+  return std::any_of(keeper.memory_changed.begin(), keeper.memory_changed.end(),
+                     [&](const std::string& name) {
+                       const auto* setting = findings.known.setting(name);
+                       return setting && setting->flip;
+                     });
+}
+
 // What the flip memory holds now: a keeper that stays is set for its host with the old engine; one
 // that comes from another set is set for that set; only where neither is known the factory's
 // default counts.
 std::optional<Flip> stored_flip(const Findings& findings, const Place& keeper,
                                 const Place& engine) {
+  if (flip_overwritten(findings, keeper)) return std::nullopt;
   std::vector<std::string> missing;
   std::optional<Flip> set_for;
   if (!keeper.changed) {
@@ -64,7 +75,9 @@ std::optional<Flip> stored_flip(const Findings& findings, const Place& keeper,
         together ? optics_of(engine.type) : engine_of_model(findings.known, *donor);
     if (its_engine) set_for = needed_flip(*donor->optics, *its_engine, missing);
   }
-  if (!set_for && keeper.type) set_for = keeper.type->flip_default;
+  // The factory's default speaks for a host's own board, never for one of unknown past.
+  const bool past_known = !keeper.changed || keeper.same_make || keeper.from == "bought";
+  if (!set_for && keeper.type && past_known) set_for = keeper.type->flip_default;
   return set_for;
 }
 
@@ -248,7 +261,8 @@ void judge_orientation(Findings& findings, const std::vector<NoteMatch>& notes) 
   const Place* engine = engine_of(findings.set);
   const Place* keeper = flip_keeper(findings);
   if (!engine || !findings.set.model) return;
-  if (!engine->changed && !(keeper && keeper->changed)) return;
+  const bool overwritten = keeper && flip_overwritten(findings, *keeper);
+  if (!engine->changed && !(keeper && keeper->changed) && !overwritten) return;
   std::vector<std::string> missing;
   std::optional<Flip> needed;
   if (findings.set.model->optics && optics_of(engine->type))
@@ -261,7 +275,7 @@ void judge_orientation(Findings& findings, const std::vector<NoteMatch>& notes) 
   if (!stored) missing.emplace_back("the flip stored in the memory that comes with it");
   if (needed && stored) say_orientation(findings, *engine, *keeper, *stored, *needed);
   heed_notes(findings, *engine, notes);
-  const bool news = differs(*engine) || (keeper && differs(*keeper));
+  const bool news = overwritten || differs(*engine) || (keeper && differs(*keeper));
   if (!findings.out.orientation.known && news) ask_orientation(findings, *engine, missing);
 }
 

@@ -47,6 +47,18 @@ void say_missing(Findings& findings, const std::string& role, const Place* facto
   findings.out.companions.push_back(companion);
 }
 
+// A job the kind can do without, and this set could do until now.
+void say_lost_job(Findings& findings, const std::string& role, const Place* factory) {
+  if (!factory || !factory->was || factory->was->is_lead()) return;
+  Reason& reason = findings.add(
+      "capability", RuleSort::whole, Verdict::fits,
+      fmt::format("Nothing does the job of {} any more: tell the customer.", role), "job|" + role);
+  reason.roles = {role};
+  reason.facts = {fact_of(*factory->was, "does the job of " + role)};
+  reason.would_change = "A part put in for it would change this.";
+  if (!contains(findings.out.lost, role)) findings.out.lost.push_back(role);
+}
+
 void say_taken_over(Findings& findings, const Place& place) {
   Reason& reason = findings.add(
       "several jobs", RuleSort::whole, Verdict::fits_with_work,
@@ -206,7 +218,10 @@ void judge_missing_parts(Findings& findings) {
     if (findings.set.filling(role)) continue;
     const Place* factory = findings.set.factory(role);
     if (factory && !factory->changed && !factory->host_lost_it && !factory->taken_over) continue;
-    if (needed(findings.set, role)) say_missing(findings, role, factory);
+    if (needed(findings.set, role))
+      say_missing(findings, role, factory);
+    else
+      say_lost_job(findings, role, factory);
   }
 }
 

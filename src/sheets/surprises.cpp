@@ -101,7 +101,7 @@ std::string setting_words(const fit::SettingToDo& todo) {
 
 Block must_be_redone(const fit::Judgement& judged, Told& told) {
   Block block{"Must be redone", 2, "", {}, {}, false, false};
-  if (!judged.orientation.says.empty() && told.first_time(judged.orientation.code))
+  if (!judged.orientation.code.empty() && told.first_time(judged.orientation.code))
     block.lines.push_back(line_of(judged.orientation.says, judged.orientation.code));
   for (const auto& todo : judged.settings)
     if (todo.action != "travels") {

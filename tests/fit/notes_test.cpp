@@ -263,7 +263,7 @@ TEST(SwapNote, about_another_pair_or_an_altered_part_says_nothing) {
       "stayed = [\"HOST-9\"]\nresult = \"damaged\"\n";
   EXPECT_EQ(with(agreeing(), other).verdict, Verdict::fits);
   Meeting altered = agreeing();
-  altered.changes = R"({ change = "memory changed" })";
+  altered.changes = R"({ change = "piece added", piece = "clip", piece_kind = "bracket" })";
   EXPECT_NE(with(altered, note("result = \"damaged\"")).verdict, Verdict::destroys);
 }
 

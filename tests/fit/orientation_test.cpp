@@ -140,16 +140,14 @@ TEST(Orientation, the_set_the_memory_comes_from_outranks_the_boards_own_default)
   EXPECT_EQ(j.orientation.toggle, (Flip{true, false})) << told(j);
 }
 
-TEST(Orientation, of_a_memory_from_nowhere_known_goes_by_the_boards_own_default) {
-  // Needed here: one mirror, lens -> both.
+TEST(Orientation, of_a_memory_from_nowhere_known_is_looked_at_and_never_promised) {
   const std::string nowhere = R"(diagonal_in = 40)";
-  const auto left_right =
-      judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "left-right")"});
-  EXPECT_EQ(left_right.orientation.toggle, (Flip{false, true})) << told(left_right);
-  const auto both = judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "both")"});
-  EXPECT_EQ(both.orientation.toggle, Flip{}) << told(both);
-  const auto none = judged_light({.donor = nowhere, .engine_facts = R"(flip_default = "none")"});
-  EXPECT_EQ(none.orientation.toggle, (Flip{true, true})) << told(none);
+  for (const char* made_for : {"left-right", "both", "none"}) {
+    const auto j = judged_light(
+        {.donor = nowhere, .engine_facts = std::string("flip_default = \"") + made_for + "\""});
+    EXPECT_FALSE(j.orientation.known) << told(j);
+    EXPECT_TRUE(asks(j, "the flip stored in the memory")) << told(j);
+  }
 }
 
 TEST(Orientation, every_missing_fact_is_asked_for_and_named) {

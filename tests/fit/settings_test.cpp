@@ -118,7 +118,7 @@ setting = "order"
 depends_on = ["engine optics"]
 after = ["flip"]
 )",
-      swap("engine optics", "E-2"));
+      swap("engine optics", "E-2", "bought"));
   EXPECT_EQ(action(j, "flip"), "set") << told(j);
   EXPECT_EQ(action(j, "order"), "check") << told(j);
 }

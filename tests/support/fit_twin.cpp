@@ -67,6 +67,10 @@ void empty_row(Opinion& all, const Contact& live, bool certain) {
     return say(all, "missing reply", Verdict::does_not_fit, hot);
   if (live.direction == Direction::in && power(live.net_class))
     return say(all, "nothing feeds it", Verdict::does_not_fit, hot);
+  const bool back = live.net_class == NetClass::bus || live.net_class == NetClass::mains ||
+                    live.net_class == NetClass::light || live.net_class == NetClass::ignition;
+  if (back && live.direction == Direction::passive)
+    return say(all, "no return", Verdict::does_not_fit, hot);
   const bool line = live.net_class == NetClass::signal || live.net_class == NetClass::pair;
   const bool harmless = certain && !line && live.net_class != NetClass::unknown &&
                         (live.direction == Direction::out || live.direction == Direction::both ||
@@ -123,7 +127,8 @@ Direction part_played(Direction own, Direction other) {
 bool only_a_return(const Contact& c) {
   const bool named =
       !c.signal.empty() && (c.signal.back() == '-' || c.signal.find("return") != std::string::npos);
-  return c.net_class == NetClass::bus && !c.volts && !c.amps && named;
+  if (c.net_class != NetClass::bus) return false;
+  return c.direction == Direction::passive || (!c.volts && !c.amps && named);
 }
 
 void power_row(Opinion& all, const Contact& a, const Contact& b, Side side_a, Side side_b) {
@@ -153,6 +158,10 @@ void light_row(Opinion& all, const Contact& a, const Contact& b) {
   if (a.direction == Direction::out && b.direction == Direction::out)
     return say(all, "direction clash", Verdict::destroys);
   if (a.direction == Direction::unknown || b.direction == Direction::unknown) return ask(all);
+  const auto way_back = [](const Contact& c) {
+    return !c.signal.empty() && c.signal.back() == '-' && !c.volts && !c.amps;
+  };
+  if (way_back(a) && way_back(b)) return;
   for (const auto& [driver, strings] : {std::pair{&a, &b}, std::pair{&b, &a}}) {
     if (driver->direction != Direction::out) continue;
     if (!driver->amps || !driver->volts || !strings->amps || !strings->volts) ask(all);
