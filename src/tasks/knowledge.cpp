@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "fit/rule_names.hpp"
 #include "shop/rows.hpp"
 #include "shop/text.hpp"
 #include "tasks/files.hpp"
@@ -93,7 +94,11 @@ Result<Catalogue> known_catalogue(const Knowledge& knowledge, const std::vector<
   if (!named) return named.error();
   replace_or_add(named.value(), families.value());
   replace_or_add(more, families.value());
-  return Catalogue::from_families(std::move(families).value());
+  auto known = Catalogue::from_families(std::move(families).value());
+  if (!known) return known.error();
+  // What no judgement would accept is refused where it is loaded.
+  if (auto good = fit::check_cures(known.value()); !good) return good.error();
+  return known;
 }
 
 }  // namespace benchgraft::tasks

@@ -65,9 +65,17 @@ Result<Answer> from_the_plan(const RebuildAsked& asked, const std::string& code)
   return answer_from(plan.value(), code, shop.terms.currency);
 }
 
+// Codes are read off paper and tape: small letters mean the same.
+std::string in_capitals(std::string code) {
+  for (auto& letter : code)
+    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 32);
+  return code;
+}
+
 }  // namespace
 
-Result<Answer> why(const RebuildAsked& asked, const std::string& code) {
+Result<Answer> why(const RebuildAsked& asked, const std::string& written) {
+  const std::string code = in_capitals(written);
   if (!asked.named.empty()) {
     auto judged = judge_asked(asked);
     if (!judged) return judged.error();
