@@ -57,6 +57,7 @@ Result<Plan> make_plan_with(const catalogue::Catalogue& known, const shop::Shop&
   if (!inventory) return inventory.error();
   const auto wanted = read_wishes(room, inventory.value());
   if (!wanted) return wanted.error();
+  const num::Stopwatch watch;
   Answers answers(fitting);
   say(options, fmt::format("Looking at {} sets and {} parts.", inventory.value().sets.size(),
                            inventory.value().items.size()));
@@ -76,8 +77,12 @@ Result<Plan> make_plan_with(const catalogue::Catalogue& known, const shop::Shop&
   plan.remarks.insert(plan.remarks.end(), decided.remarks.begin(), decided.remarks.end());
   remark_on_shared_work(plan, decided);
   say(options, "Looking at what could be built once questions are settled.");
-  plan.after_questions = after_questions(known, room, inventory.value(), answers, decided,
-                                         options.seconds * kForQuestions);
+  // What the plan itself did not need is left for the questions.
+  const double for_questions =
+      std::max(options.seconds * kForQuestions,
+               options.seconds * (kForPlan + kForQuestions) - watch.seconds());
+  plan.after_questions =
+      after_questions(known, room, inventory.value(), answers, decided, for_questions);
   const Ground ground{known, room, inventory.value(), *decided.wanted, answers, false};
   plan.sets = planned_sets(ground, decided.room, decided.allotment.stripped, plan.rebuilds,
                            plan.after_questions);
