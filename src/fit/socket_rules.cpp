@@ -32,8 +32,14 @@ struct WrongSocket {
   ContactFinding worst;
 };
 
+bool holds(const Place& place, const Port* socket) {
+  const auto& ports = *place.type->ports;
+  return std::any_of(ports.begin(), ports.end(), [&](const Port& port) { return &port == socket; });
+}
+
 // Out of reach only when length and both places are recorded and say so.
 bool in_reach(const Plug& plug, const Place& other) {
+  if (holds(other, plug.socket)) return true;  // it reaches its own socket on that board
   if (!plug.port->lead_mm || !plug.place->place || !other.place) return true;
   if (!plug.place->place->at_mm || !other.place->at_mm) return true;
   return distance(*plug.place->place->at_mm, *other.place->at_mm) <= *plug.port->lead_mm;
@@ -126,8 +132,11 @@ std::vector<WrongSocket> wrong_sockets(const Findings& findings, const Plug& plu
       if (socket.connector.half != Half::socket || &socket == plug.socket || &socket == plug.source)
         continue;
       const bool news = plug.fresh || (differs(other) && !was_here(other, socket));
-      if (!news) continue;
-      if (auto worst = worst_meeting(*plug.port, socket))
+      // Alike sockets side by side were always a danger; pulling the plug makes it one today.
+      const bool pulled_today = differs(other) && holds(other, plug.socket);
+      if (!news && !pulled_today) continue;
+      const auto worst = worst_meeting(*plug.port, socket);
+      if (worst && (news || worst->verdict == Verdict::destroys))
         wrong.push_back({&other, &socket, *worst});
     }
   }
