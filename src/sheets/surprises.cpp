@@ -52,13 +52,19 @@ Block reasons_block(const fit::Judgement& judged, const std::string& heading, To
   return block;
 }
 
+// ", from the old engine", ", to be bought", ": find or buy one".
+std::string source_words(const std::string& from) {
+  if (from.empty() || from == "elsewhere") return "";
+  if (from == "buy" || from == "bought") return ", to be bought";
+  if (from.starts_with("find")) return ": " + from;
+  return ", from " + from;
+}
+
 Block come_along(const fit::Judgement& judged, Told& told) {
   Block block{"Must come along", 2, "", {}, {}, false, false};
   for (const auto& along : judged.companions) {
     std::string text = along.what;
-    if (!along.from.empty())
-      text +=
-          along.from == "buy" || along.from == "bought" ? ", to be bought" : ", from " + along.from;
+    text += source_words(along.from);
     if (!along.types.empty() && along.types != std::vector{along.what})
       text += fmt::format(" ({} would do)", listed(along.types));
     Line line = line_of(text, along.code);

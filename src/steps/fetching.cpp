@@ -16,11 +16,13 @@ constexpr double kFetchMinutes = 2;
 constexpr const char* kBought = "bought";
 constexpr const char* kShelf = "shelf";
 constexpr const char* kReady = "";
+constexpr const char* kNobodySaid = "elsewhere";
 
 std::string fetch_title(const std::string& from) {
   if (from == kBought) return "Have these bought parts on the bench.";
   if (from == kShelf) return "Take these parts from the shelf.";
   if (from == kReady) return "Lay these ready as well.";
+  if (from == kNobodySaid) return "Have these parts on the bench.";
   return fmt::format("Take these parts out of {}.", from);
 }
 
