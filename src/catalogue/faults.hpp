@@ -40,12 +40,6 @@ inline std::string mend(const std::string& word, const std::vector<std::string>&
                       : fmt::format("; did you mean \"{}\"?", near);
 }
 
-inline bool contains(const std::vector<std::string>& words, const std::string& word) {
-  for (const auto& own : words)
-    if (own == word) return true;
-  return false;
-}
-
 /// The names of `things`, as `name` gives them.
 template <class Things, class Name>
 std::vector<std::string> names_of(const Things& things, Name name) {

@@ -2,6 +2,7 @@
 
 #include <set>
 
+#include "base/text.hpp"
 #include "catalogue/circle.hpp"
 #include "catalogue/faults.hpp"
 
@@ -16,6 +17,7 @@ std::vector<std::string> sorted(const std::set<std::string>& words) {
 /// Every name that other things may refer to.
 struct Names {
   std::set<std::string> set_kinds, part_kinds, adaptations, settings, roles, hazards, pieces;
+  std::vector<std::string> usual_roles;  ///< those the kinds know
 };
 
 void take_pieces(Names& names, const std::optional<std::vector<Piece>>& pieces) {
@@ -28,12 +30,17 @@ Names all_names(const Catalogue& catalogue) {
   for (const auto& family : catalogue.families()) {
     for (const auto& kind : family.set_kinds) {
       names.set_kinds.insert(kind.name);
-      for (const auto& role : kind.roles) names.roles.insert(role.role);
+      for (const auto& role : kind.roles) {
+        names.roles.insert(role.role);
+        names.usual_roles.push_back(role.role);
+      }
       for (const auto& hazard : kind.hazards) names.hazards.insert(hazard.name);
     }
     for (const auto& kind : family.part_kinds) {
       names.part_kinds.insert(kind.name);
       names.roles.insert(kind.usual_roles.begin(), kind.usual_roles.end());
+      names.usual_roles.insert(names.usual_roles.end(), kind.usual_roles.begin(),
+                               kind.usual_roles.end());
     }
     for (const auto& type : family.part_types) {
       names.roles.insert(type.roles.begin(), type.roles.end());
@@ -85,6 +92,25 @@ class ReferenceCheck {
   void role(const Where& where, const std::string& owner, const std::string& name) {
     if (!names_.set_kinds.empty()) named(where, owner, "role", name, names_.roles);
   }
+  // A new role may be made up, but one that is nearly a usual one is a slip of the pen: the part
+  // would never be found for its job.
+  void own_role(const Where& where, const std::string& owner, const std::string& name) {
+    constexpr std::size_t kSlip = 2, kLongEnough = 6;
+    if (name.size() < kLongEnough || contains(names_.usual_roles, name)) return;
+    for (const auto& usual : names_.usual_roles)
+      if (usual.size() >= kLongEnough && edit_distance(name, usual) <= kSlip &&
+          !starts_with_other(name, usual)) {
+        faults_.add(where, fmt::format("{} has the role \"{}\", which no kind knows; did you mean "
+                                       "\"{}\"?",
+                                       owner, name, usual));
+        return;
+      }
+  }
+  // "lamp fan 2" beside "lamp fan" is meant so.
+  static bool starts_with_other(const std::string& a, const std::string& b) {
+    return a.starts_with(b) || b.starts_with(a);
+  }
+
   void hazards(const Where& where, const std::string& owner,
                const std::vector<std::string>& hazards) {
     if (names_.hazards.empty()) return;
@@ -104,6 +130,7 @@ class ReferenceCheck {
     const std::string owner = fmt::format("part type \"{}\"", type.reference());
     if (!names_.part_kinds.empty())
       named(type.where, owner, "part kind", type.kind, names_.part_kinds);
+    for (const auto& own : type.roles) own_role(type.where, owner, own);
     for (const auto& fellow : type.fellows) {
       role(fellow.where, "a fellow of " + owner, fellow.role);
       for (const auto& reference : fellow.types)

@@ -88,6 +88,19 @@ TEST(Catalogue, names_both_places_of_a_thing_recorded_twice) {
   EXPECT_THAT(same.error().message, HasSubstr("family \"x\" is already recorded"));
 }
 
+TEST(Catalogue, takes_a_role_that_is_nearly_a_usual_one_for_a_slip_of_the_pen) {
+  const auto with_role = [](const std::string& role) {
+    return std::string(kKinds) +
+           "[[part_type]]\npart_type = \"LD-20\"\nkind = \"lamp driver\"\nroles = [\"" + role +
+           "\"]\n";
+  };
+  EXPECT_THAT(told_of({with_role("lamp drivr")}),
+              HasSubstr("which no kind knows; did you mean \"lamp driver\"?"));
+  EXPECT_EQ(told_of({with_role("lamp driver")}), "");
+  EXPECT_EQ(told_of({with_role("lamp driver 2")}), "");
+  EXPECT_EQ(told_of({with_role("smoke detector")}), "");
+}
+
 TEST(Catalogue, names_the_nearest_for_a_part_type_nobody_recorded) {
   const std::string model =
       "[[model]]\nmodel = \"M\"\nkind = \"rear projection\"\n[[model.position]]\nposition = "
