@@ -30,7 +30,10 @@ Page headed(const fit::Judgement& judged, const About& about, const std::string&
 }
 
 void add_chance(const fit::Judgement& judged, Page& page) {
-  if (judged.verdict <= Verdict::unknown)
+  const bool not_judged =
+      std::any_of(judged.reasons.begin(), judged.reasons.end(),
+                  [](const fit::Reason& reason) { return reason.rule == "not judged"; });
+  if (judged.verdict <= Verdict::unknown && !not_judged)
     page.figures.push_back(
         fmt::format("Chance that it works at first power: {}, from the evidence.",
                     percent_text(judged.chance)));

@@ -179,7 +179,19 @@ Block look_here(const fit::Judgement& judged, Told& told) {
   return block;
 }
 
+bool is_not_judged(const fit::Judgement& judged) {
+  return std::any_of(judged.reasons.begin(), judged.reasons.end(),
+                     [](const fit::Reason& reason) { return reason.rule == "not judged"; });
+}
+
+bool nothing_put_in(const fit::Judgement& judged) {
+  return judged.reasons.empty() && std::none_of(judged.seats.begin(), judged.seats.end(),
+                                                [](const fit::Seat& seat) { return seat.changed; });
+}
+
 std::string verdict_words(const fit::Judgement& judged) {
+  if (is_not_judged(judged)) return "Transplants of this kind of set are not judged.";
+  if (nothing_put_in(judged)) return "Nothing is put in: it is the set as it was built.";
   switch (judged.verdict) {
     case Verdict::destroys:
       return "As it stands this rebuild destroys parts or endangers people. Do not build it.";
