@@ -36,6 +36,7 @@ void say_contradiction(JointCase& one, ContactRule rule, const std::vector<Conta
           "and worked. Look at both before power: {}",
           one.word->note->name, says(rule, one.joint, group)),
       rule_name(rule));
+  reason.before = derived;
   reason.source = Source::verified;
   one.add_facts(reason, group);
   reason.facts.push_back(fact_of(*one.word->note));
@@ -45,6 +46,18 @@ void say_contradiction(JointCase& one, ContactRule rule, const std::vector<Conta
       one.joint.a->roles.front());
 }
 
+// The note tells itself what was done about the wrong order before the plug went in.
+bool note_explains(const JointCase& one, ContactRule rule) {
+  if (!one.word || !is_order_clash(rule)) return false;
+  constexpr ContactRule kLast = ContactRule::not_recorded;
+  for (const auto& done : one.word->note->did)
+    for (int r = 0; r <= static_cast<int>(kLast); ++r)
+      if (is_order_clash(static_cast<ContactRule>(r)) &&
+          done.cures == rule_name(static_cast<ContactRule>(r)))
+        return true;
+  return false;
+}
+
 void say_rule(JointCase& one, ContactRule rule, const std::vector<ContactFinding>& group) {
   Verdict verdict = Verdict::fits;
   bool safety = false;
@@ -52,7 +65,8 @@ void say_rule(JointCase& one, ContactRule rule, const std::vector<ContactFinding
     verdict = worse(verdict, f.verdict);
     safety = safety || f.safety;
   }
-  if (!safety && one.settled_by_note(false)) return say_contradiction(one, rule, group, verdict);
+  if (!safety && one.settled_by_note(false) && !note_explains(one, rule))
+    return say_contradiction(one, rule, group, verdict);
   const bool unsure = one.mating.mates == Tri::unknown && verdict > Verdict::unknown;
   Reason& reason =
       one.say(rule_name(rule), unsure ? Verdict::unknown : verdict, says(rule, one.joint, group));
@@ -142,8 +156,10 @@ void heed_plug_note(JointCase& one) {
   if (one.word->result == PlugResult::would_but_must_not) {
     for (auto& reason : one.findings.out.reasons)
       if (std::find(one.repairable.begin(), one.repairable.end(), reason.code) !=
-          one.repairable.end())
+          one.repairable.end()) {
         reason.facts.push_back(fact_of(note));
+        reason.says += fmt::format(" Swap note \"{}\" warns of it too.", note.name);
+      }
     if (one.worst >= Verdict::does_not_fit) return;  // the contacts explain it
     Reason& reason = one.say(
         "swap note", Verdict::destroys,

@@ -111,7 +111,7 @@ void heed_result(Findings& findings, const NoteMatch& match) {
   Reason* explained = note.result == SwapResult::damaged ? explanation(findings, match) : nullptr;
   if (explained) {
     explained->facts.push_back(fact_of(note));
-    explained->says += fmt::format(" It did so in swap note \"{}\".", note.name);
+    explained->says += fmt::format(" Swap note \"{}\" with this part ended in damage.", note.name);
   }
   if (note.result == SwapResult::damaged && !explained) {
     Reason& reason = say(

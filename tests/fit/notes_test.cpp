@@ -69,6 +69,21 @@ TEST(SwapNote, straight_in_against_a_derived_misfit_shows_both) {
               AllOf(HasSubstr("do not understand each other"), HasSubstr("note A")));
 }
 
+TEST(SwapNote, that_tells_what_was_done_about_the_order_explains_it_and_takes_no_danger_away) {
+  Meeting m{.plug = {contact(1, kGround), contact(2, kEnableIn)},
+            .socket = {contact(1, kEnableOut), contact(2, kGround)}};
+  const auto without = with(m, "");
+  ASSERT_TRUE(has(without, "class clash")) << told(without);
+  const auto j =
+      with(m, note(plugged("straight in") +
+                   R"(did = [{ what = "exchanged contacts 1 and 2", cures = "class clash" }])"
+                   "\n" +
+                   kWorks));
+  EXPECT_TRUE(has(j, "class clash")) << told(j);
+  EXPECT_FALSE(has(j, "records disagree")) << told(j);
+  EXPECT_EQ(reason(j, "class clash").before, reason(without, "class clash").before);
+}
+
 TEST(SwapNote, straight_in_against_a_derived_danger_leaves_it_unknown) {
   Meeting m = agreeing();
   m.socket[0] = contact(1, kEnableOut, "logic_volts = 5");

@@ -169,5 +169,29 @@ TEST(LoosePort, whose_contacts_nobody_recorded_is_asked_about) {
   }
 }
 
+/// A host whose kind knows that the lamp driver lights the lamp; `old_port` on the driver that
+/// comes out.
+Judgement driver_changed(const std::string& kind_link, const std::string& new_ports) {
+  const std::string kind =
+      "[[set_kind]]\nset_kind = \"linked set\"\nrole = [{ role = \"lamp driver\" }, { role = "
+      "\"lamp\" }]\nlink = [" +
+      kind_link + "]\n[[part_kind]]\npart_kind = \"board\"\n";
+  return judged(
+      kind + part("D-1", "lamp driver", "lamp_watts = 120, lamp_volts = [60, 90], y_nf = 0") +
+          part("D-2", "lamp driver", "lamp_watts = 120, lamp_volts = [60, 90], y_nf = 0",
+               new_ports) +
+          part("L-1", "lamp", "lamp_watts = 120, lamp_volts = [65, 85]") +
+          model("Tern 40", {{"lamp driver", "D-1"}, {"lamp", "L-1"}}, R"(kind = "linked set")"),
+      swap("lamp driver", "D-2"));
+}
+
+TEST(UsualLink, that_neither_old_nor_new_part_records_is_a_question_and_never_fine) {
+  const std::string ignition = R"({ from = "lamp driver", to = "lamp", carries = "ignition" })";
+  const auto j = driver_changed(ignition, "");
+  EXPECT_EQ(j.verdict, Verdict::unknown) << told(j);
+  EXPECT_TRUE(asks(j, "joined to the lamp")) << told(j);
+  EXPECT_FALSE(asks(driver_changed("", ""), "joined to the lamp"));
+}
+
 }  // namespace
 }  // namespace benchgraft::fit
