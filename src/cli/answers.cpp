@@ -45,7 +45,9 @@ std::string counted(std::size_t count, const std::string& one, const std::string
 std::string as_words(const tasks::Recorded& done) {
   if (done.entry == 0) return "Nothing to change: it is on record like that already.\n";
   std::string text = full_stop(done.what);
-  return text + fmt::format(" (Take it back with: benchgraft undo {})\n", done.entry);
+  text += fmt::format(" (Take it back with: benchgraft undo {})\n", done.entry);
+  for (const auto& remark : done.remarks) text += remark + "\n";
+  return text;
 }
 
 std::string as_words(const tasks::Imported& done) {
@@ -86,7 +88,8 @@ std::string as_words(const std::vector<std::string>& files) {
 }
 
 std::string as_json(const tasks::Recorded& done) {
-  return dumped({{"entry", done.entry}, {"what", done.what}, {"made", done.made}});
+  return dumped(
+      {{"entry", done.entry}, {"what", done.what}, {"made", done.made}, {"remarks", done.remarks}});
 }
 
 std::string as_json(const tasks::Imported& done) {

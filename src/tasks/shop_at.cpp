@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include "tasks/names_remark.hpp"
+
 namespace benchgraft::tasks {
 namespace {
 
@@ -49,7 +51,10 @@ Result<Recorded> carry_out(const ShopAt& at, const shop::Command& command) {
   if (!store) return store.error();
   auto done = store.value().execute(command, occasion(at));
   if (!done) return done.error();
-  return Recorded{done.value().entry, done.value().what, done.value().made};
+  const auto families = store.value().families();
+  if (!families) return families.error();
+  return Recorded{done.value().entry, done.value().what, done.value().made,
+                  remarks_on_names(command, families.value())};
 }
 
 }  // namespace benchgraft::tasks

@@ -25,6 +25,7 @@ struct Recorded {
   std::int64_t entry = 0;  ///< of the journal; 0 when there was nothing to change
   std::string what;        ///< one sentence
   std::vector<std::string> made;
+  std::vector<std::string> remarks = {};  ///< names nobody has recorded, one sentence each
 };
 
 /// Opens the shop for writing and carries out one command.
