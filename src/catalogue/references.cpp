@@ -128,8 +128,12 @@ class ReferenceCheck {
 
   void part_type(const PartType& type) {
     const std::string owner = fmt::format("part type \"{}\"", type.reference());
-    if (!names_.part_kinds.empty())
-      named(type.where, owner, "part kind", type.kind, names_.part_kinds);
+    if (!names_.part_kinds.empty() && !names_.part_kinds.contains(type.kind))
+      faults_.add(
+          type.where,
+          fmt::format("{} names the part kind \"{}\", which is not recorded{}", owner, type.kind,
+                      mend(type.kind, sorted(names_.part_kinds),
+                           "record it, or take one of: " + listed(sorted(names_.part_kinds)))));
     for (const auto& own : type.roles) own_role(type.where, owner, own);
     for (const auto& fellow : type.fellows) {
       role(fellow.where, "a fellow of " + owner, fellow.role);

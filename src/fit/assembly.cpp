@@ -108,9 +108,9 @@ Result<Place*> place_for(const Catalogue& known, Assembly& set, const ProposedPa
   }
   const std::string near = nearest_word(part.place, names);
   return Error{ErrorKind::not_found,
-               fmt::format("{}, line {}: the host has no place \"{}\"{}.", part.where.file,
+               fmt::format("{}, line {}: the host has no place \"{}\"{}", part.where.file,
                            part.where.line, part.place,
-                           near.empty() ? "; write a position of the model or a role"
+                           near.empty() ? "; write a position of the model or a role."
                                         : fmt::format("; did you mean \"{}\"?", near))};
 }
 

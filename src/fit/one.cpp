@@ -168,8 +168,8 @@ Result<Host> host_of(const catalogue::Catalogue& known, const std::string& model
       for (const auto* one : known.models()) names.push_back(one->name);
       const std::string near = nearest_word(model, names);
       return Error{ErrorKind::not_found,
-                   fmt::format("{}: the model \"{}\" is not in the catalogue{}.", where.file, model,
-                               near.empty() ? "; load its family file, or write kind = instead"
+                   fmt::format("{}: the model \"{}\" is not in the catalogue{}", where.file, model,
+                               near.empty() ? "; load its family file, or write kind = instead."
                                             : fmt::format("; did you mean \"{}\"?", near))};
     }
   }
