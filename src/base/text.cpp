@@ -88,6 +88,12 @@ std::string capitalised(std::string text) {
   return text;
 }
 
+std::string in_capitals(std::string text) {
+  for (auto& letter : text)
+    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 32);
+  return text;
+}
+
 std::uint64_t stable_hash(std::string_view text) {
   std::uint64_t hash = 14695981039346656037ULL;
   for (const char c : text) {

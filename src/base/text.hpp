@@ -30,6 +30,9 @@ std::string listed(std::span<const std::string> words, std::string_view last = "
 /// `text` with its first ASCII letter made a capital.
 std::string capitalised(std::string text);
 
+/// `text` with its ASCII letters made capitals.
+std::string in_capitals(std::string text);
+
 /// 64-bit FNV-1a of `text`: same on every machine, used for statement codes, never for safety.
 std::uint64_t stable_hash(std::string_view text);
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "base/text.hpp"
+
 namespace benchgraft::shop {
 
 namespace {
@@ -19,7 +21,9 @@ const Set* Shop::set(const SetId& id) const {
 }
 
 const Set* Shop::set_by_code(const std::string& code) const {
-  return first_with(sets, [&](const Set& one) { return one.code == code; });
+  // Read off tape: codes have no small letters, so those mean the same.
+  return first_with(sets,
+                    [asked = in_capitals(code)](const Set& one) { return one.code == asked; });
 }
 
 const Part* Shop::part(const PartId& id) const {
@@ -27,7 +31,8 @@ const Part* Shop::part(const PartId& id) const {
 }
 
 const Part* Shop::part_by_code(const std::string& code) const {
-  return first_with(parts, [&](const Part& one) { return one.code == code; });
+  return first_with(parts,
+                    [asked = in_capitals(code)](const Part& one) { return one.code == asked; });
 }
 
 std::vector<const Part*> Shop::parts_in(const SetId& id) const {

@@ -139,7 +139,9 @@ Result<RebuildText> planned_text(const RebuildAsked& asked) {
 
 }  // namespace
 
-Result<RebuildText> rebuild_of(const Room& room, const plan::Plan& plan, const std::string& host) {
+Result<RebuildText> rebuild_of(const Room& room, const plan::Plan& plan, const std::string& named) {
+  const auto* asked = room.shop.set_by_code(named);
+  const std::string host = asked ? asked->code : named;
   const auto* planned = planned_for(plan, host);
   const auto* set = room.shop.set_by_code(host);
   if (planned == nullptr || set == nullptr) return not_built(room, plan, host);

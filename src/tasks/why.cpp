@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include "base/text.hpp"
 #include "catalogue/text.hpp"
 #include "sheets/json.hpp"
 #include "sheets/said.hpp"
@@ -65,16 +66,10 @@ Result<Answer> from_the_plan(const RebuildAsked& asked, const std::string& code)
   return answer_from(plan.value(), code, shop.terms.currency);
 }
 
-// Codes are read off paper and tape: small letters mean the same.
-std::string in_capitals(std::string code) {
-  for (auto& letter : code)
-    if (letter >= 'a' && letter <= 'z') letter = static_cast<char>(letter - 32);
-  return code;
-}
-
 }  // namespace
 
 Result<Answer> why(const RebuildAsked& asked, const std::string& written) {
+  // Codes are read off paper: small letters mean the same.
   const std::string code = in_capitals(written);
   if (!asked.named.empty()) {
     auto judged = judge_asked(asked);
