@@ -191,7 +191,7 @@ TEST(MakePlan, refuses_numbers_that_cannot_be) {
   auto plan = make_plan_with(shop.known, shop.room, prospects, {}, shop.fitting);
   ASSERT_FALSE(plan.ok());
   EXPECT_EQ(plan.error().message,
-            "The chance that part H2p works is 1.2; it has to lie between 0 and 1.");
+            "The chance that part H2P works is 1.2; it has to lie between 0 and 1.");
   prospects.parts.pop_back();
   EXPECT_FALSE(make_plan_with(shop.known, shop.room, prospects, {}, shop.fitting).ok());
   shop.room.terms.per_hour = {-1};

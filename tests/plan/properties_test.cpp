@@ -5,6 +5,7 @@
 
 #include <gtest/gtest.h>
 
+#include "base/text.hpp"
 #include "plan/columns.hpp"
 #include "plan/room.hpp"
 #include "small_shop.hpp"
@@ -115,7 +116,7 @@ SmallShop random_shop(std::uint32_t seed) {
     if (draw(0, 3) == 0) set.missing = {"light"};
     for (const char* position : {"supply", "picture"})
       if (draw(0, 2))
-        shop.part(code + position[0],
+        shop.part(in_capitals(code + position[0]),
                   position[0] == 's' ? "PS-1"
                   : draw(0, 1)       ? "MB-1"
                                      : "MB-2",

@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "base/text.hpp"
 #include "catalogue/text.hpp"
 
 namespace benchgraft::plan {
@@ -179,7 +180,7 @@ shop::Part& SmallShop::part(const std::string& code, const std::string& type, do
 void SmallShop::fill(const std::string& code, double chance) {
   const auto* model = known.model(room.set_by_code(code)->model);
   for (const auto& [position, type] : model->variants.front().parts)
-    part(code + position.substr(0, 1), type, chance, code, position);
+    part(in_capitals(code + position.substr(0, 1)), type, chance, code, position);
 }
 
 void SmallShop::wish(shop::WishSort sort, const std::string& set, const std::string& part) {
