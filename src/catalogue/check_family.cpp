@@ -64,6 +64,7 @@ Result<void> check(const Family& family) {
   for (const auto& type : family.part_types) check_part_type(faults, type);
   for (const auto& model : family.models) check_model(faults, model);
   for (const auto& adaptation : family.adaptations) check_adaptation(faults, adaptation);
+  for (const auto& setting : family.settings) check_setting(faults, setting);
   for (const auto& note : family.notes) check_swap_note(faults, note);
   for (const auto& kind : family.set_kinds) check_set_kind(faults, kind);
   return faults.result();

@@ -20,6 +20,7 @@ Result<void> check(const std::vector<Change>& changes);
 void check_part_type(Faults& faults, const PartType& type);
 void check_model(Faults& faults, const Model& model);
 void check_set_kind(Faults& faults, const SetKind& kind);
+void check_setting(Faults& faults, const Setting& setting);
 void check_adaptation(Faults& faults, const Adaptation& adaptation);
 void check_swap_note(Faults& faults, const SwapNote& note);
 void check_changes(Faults& faults, const std::vector<Change>& changes);

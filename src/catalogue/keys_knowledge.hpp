@@ -26,6 +26,14 @@ struct Thing<Adaptation> {
   static constexpr std::string_view kCalled = "adaptation";
 };
 template <>
+struct Thing<JudgedWord> {
+  static constexpr std::string_view kCalled = "word";
+};
+template <>
+struct Thing<Observer> {
+  static constexpr std::string_view kCalled = "observer";
+};
+template <>
 struct Thing<Setting> {
   static constexpr std::string_view kCalled = "setting";
 };
@@ -91,6 +99,29 @@ void each_key(V& v, S& s) {
   v.key("note", s.note, kSentence);
 }
 
+template <class V, Of<JudgedWord> S>
+void each_key(V& v, S& s) {
+  v.key("word", s.word, kMust);
+  v.key("means", words(s.means, kMeaningWords), kMust);
+}
+
+template <class V, Of<Observer> S>
+void each_key(V& v, S& s) {
+  v.key("observer", s.name, kMust);
+  v.key("shows", s.shows, kSentence);
+  v.key("response", words(s.response, kResponseWords), kMust);
+  v.key("words", s.words);
+  v.key("unit", s.unit);
+  v.key("best", words(s.best, kBestWords));
+  v.key("wanted", s.wanted);
+  v.key("error", s.error, kPositive);
+  v.key("error_share", s.error_share, kPositive);
+  v.key("tolerance", s.tolerance, kPositive);
+  v.key("usual_width", s.usual_width, kPositive);
+  v.key("pattern", s.pattern);
+  v.key("source", s.source, kSentence);
+}
+
 template <class V, Of<Setting> S>
 void each_key(V& v, S& s) {
   v.key("setting", s.name, kMust);
@@ -99,11 +130,14 @@ void each_key(V& v, S& s) {
   v.key("found_by", s.found_by, kSentence);
   v.key("range", s.range);
   v.key("step", s.step, kPositive);
+  v.key("unit", s.unit);
+  v.key("degrees_per_step", s.degrees_per_step);
   v.key("work_minutes", s.work_minutes, kNotNegative);
   v.key("waiting_minutes", s.waiting_minutes, kNotNegative);
   v.key("after", s.after);
   v.key("flip", s.flip);
   v.key("note", s.note, kSentence);
+  v.key("observer", s.observers, kSections);
 }
 
 template <class V, Of<PlugNote> S>

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "base/units.hpp"
+#include "catalogue/observer.hpp"
 #include "catalogue/part_type.hpp"
 
 namespace benchgraft::catalogue {
@@ -45,11 +46,14 @@ struct Setting {
   std::string found_by;                 ///< one plain sentence
   std::optional<Range> range;
   std::optional<double> step;
+  std::string unit;                        ///< of the value; "" = steps
+  std::optional<double> degrees_per_step;  ///< of wheel turn, where the value delays the wheel
   std::optional<double> work_minutes;
   std::optional<double> waiting_minutes;
   std::vector<std::string> after;  ///< settings that come first
   bool flip = false;               ///< this is the picture flip
   std::string note;
+  std::vector<Observer> observers;
   Where where;
   bool operator==(const Setting&) const = default;
 };

@@ -237,5 +237,29 @@ TEST(Checks, want_the_result_of_a_swap_written_down) {
             "tern.toml, line 3: a swap note (swap_note = \"a\") has no \"result\"; add it.");
 }
 
+TEST(Checks, refuse_an_observer_that_cannot_answer) {
+  const auto observer = [](const std::string& lines) {
+    return told("[[setting]]\nsetting = \"index\"\n[[setting.observer]]\nobserver = \"bar\"\n" +
+                lines);
+  };
+  EXPECT_EQ(observer("response = \"window\"\nwords = [{word = \"red\", means = \"good\"}]\n"),
+            "tern.toml, line 5: observer \"bar\" of setting \"index\" cannot answer; add words for "
+            "below, good and above.");
+  EXPECT_THAT(observer("response = \"peak\"\nunit = \"lux\"\n"),
+              HasSubstr("add best = \"highest\" or \"lowest\"."));
+  EXPECT_THAT(observer("response = \"line\"\n"), HasSubstr("cannot answer; add unit."));
+  EXPECT_THAT(observer("response = \"threshold\"\nunit = \"lux\"\n"),
+              HasSubstr("cannot answer; add wanted."));
+  EXPECT_THAT(observer("response = \"threshold\"\nwords = [{word = \"a\", means = \"good\"}]\n"),
+              HasSubstr("add words for good and for one side, or a unit."));
+  EXPECT_THAT(observer("response = \"peak\"\nunit = \"lux\"\nbest = \"lowest\"\nwords = [{word = "
+                       "\"a\", means = \"good\"}]\n"),
+              HasSubstr("has both words and a unit"));
+  EXPECT_THAT(observer("response = \"peak\"\nwords = [{word = \"a\", means = \"good\"}, {word = "
+                       "\"a\", means = \"off\"}]\n"),
+              HasSubstr("word \"a\" is already written"));
+  EXPECT_EQ(observer("response = \"line\"\nunit = \"degrees\"\n"), "");
+}
+
 }  // namespace
 }  // namespace benchgraft::catalogue

@@ -1,3 +1,4 @@
+// size: one family with every key there is, once as structs and once as text
 // Every field by hand against every key by hand: a field without a key, or two keys crossed, shows
 // here.
 #include <gtest/gtest.h>
@@ -299,11 +300,44 @@ Family family() {
                  "Take the middle.",
                  Range{0, 255},
                  1,
+                 "turn",
+                 -1.5,
                  10,
                  3,
                  {"flip"},
                  true,
                  "white hides it",
+                 {{"red bar",
+                   "Pure red.",
+                   Response::window,
+                   {{"purplish", Meaning::below},
+                    {"red", Meaning::good},
+                    {"orange", Meaning::above},
+                    {"green", Meaning::far_above}},
+                   "",
+                   Best::unknown,
+                   std::nullopt,
+                   std::nullopt,
+                   std::nullopt,
+                   std::nullopt,
+                   Range{2, 12},
+                   "",
+                   "common practice",
+                   {}},
+                  {"green light",
+                   "",
+                   Response::peak,
+                   {},
+                   "lux",
+                   Best::highest,
+                   3,
+                   0.5,
+                   0.05,
+                   2,
+                   std::nullopt,
+                   "index bars",
+                   "",
+                   {}}},
                  {}}};
   f.notes = {swap_note()};
   f.set_kinds = {
@@ -385,11 +419,37 @@ stored_in = "display driver"
 found_by = "Take the middle."
 range = [0, 255]
 step = 1
+unit = "turn"
+degrees_per_step = -1.5
 work_minutes = 10
 waiting_minutes = 3
 after = ["flip"]
 flip = true
 note = "white hides it"
+
+[[setting.observer]]
+observer = "red bar"
+shows = "Pure red."
+response = "window"
+words = [
+  {word = "purplish", means = "below"},
+  {word = "red", means = "good"},
+  {word = "orange", means = "above"},
+  {word = "green", means = "far above"},
+]
+usual_width = [2, 12]
+source = "common practice"
+
+[[setting.observer]]
+observer = "green light"
+response = "peak"
+unit = "lux"
+best = "highest"
+wanted = 3
+error = 0.5
+error_share = 0.05
+tolerance = 2
+pattern = "index bars"
 )";
 
 TEST(EveryKey, of_a_family_has_its_field) {

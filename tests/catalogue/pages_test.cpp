@@ -114,6 +114,8 @@ TEST(Pages, name_every_key_there_is) {
   expect_keys_named<Adaptation>(text);
   expect_keys_named<Cure>(text);
   expect_keys_named<Setting>(text);
+  expect_keys_named<Observer>(text);
+  expect_keys_named<JudgedWord>(text);
   expect_keys_named<SwapNote>(text);
   expect_keys_named<PlugNote>(text);
   expect_keys_named<DidNote>(text);

@@ -111,6 +111,29 @@ void mend(SetKind& kind) {
   if (!kind.judged) kind.not_judged += "?";
 }
 
+// Words or a number, as the response asks for.
+void mend(Observer& observer) {
+  make_unique(observer.words, [](JudgedWord& own) -> std::string& { return own.word; });
+  if (observer.response == Response::line || observer.words.empty()) {
+    observer.words.clear();
+    if (observer.response == Response::window)
+      observer.words = {{"a", Meaning::far_below}, {"b", Meaning::good}, {"c", Meaning::above}};
+  }
+  if (!observer.words.empty()) {
+    observer.unit.clear();
+    const Meaning other = observer.response == Response::peak ? Meaning::off : Meaning::below;
+    if (observer.response != Response::window)
+      for (auto& own : observer.words) own.means = other;
+    observer.words.push_back({"0", Meaning::good});
+    observer.words.push_back({"00", other});
+    if (observer.response == Response::window) observer.words.push_back({"000", Meaning::above});
+    return;
+  }
+  observer.unit += "u";
+  if (observer.best == Best::unknown) observer.best = Best::lowest;
+  if (!observer.wanted) observer.wanted = 1;
+}
+
 void mend(std::vector<Change>& changes) {
   for (auto& change : changes) {
     for (std::string* word : {&change.port, &change.piece}) *word += "z";
@@ -149,6 +172,10 @@ Family random_family(std::uint32_t seed, int most) {
   for (auto& type : family.part_types) mend(type, random);
   for (auto& model : family.models) mend(model);
   for (auto& kind : family.set_kinds) mend(kind);
+  for (auto& setting : family.settings) {
+    make_unique(setting.observers, own_name);
+    for (auto& observer : setting.observers) mend(observer);
+  }
   for (auto& adaptation : family.adaptations)
     for (auto& other : adaptation.excludes) other += " not";
   for (auto& adaptation : family.adaptations)
