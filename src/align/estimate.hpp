@@ -1,0 +1,40 @@
+// From a few readings to the right value of a setting, how sure it is, and where to look next.
+//
+// One method for every setting (docs/methods/align.md): what each observer would see is a response
+// model; the readings weigh every centre and shape on a grid; all answers are read off that belief.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "align/posterior.hpp"
+
+namespace benchgraft::align {
+
+/// How likely one value of the setting would do.
+struct Chance {
+  double value = 0;
+  double chance = 0;
+};
+
+struct Estimate {
+  double value = 0;                      ///< the one to set, on a step
+  catalogue::Range interval;             ///< holds the best value nine times in ten
+  std::optional<catalogue::Range> band;  ///< every value in it does, nine times in ten
+  double chance = 0;                     ///< that `value` would do
+  bool settled = false;                  ///< sure enough to stop
+  double next = 0;                       ///< the value whose reading would tell most
+  std::vector<std::string> remarks;      ///< readings that contradict the others, a range too short
+  std::vector<Chance> curve;             ///< over the range, for drawing
+};
+
+/// fails: scale_of, observer_of, check_readings say how. cost: under 5 ms.
+Result<Estimate> estimate(const Question& question);
+
+/// The value of the setting whose reading by the asked observer (models.front()) is expected to
+/// leave the centre best known: least expected log spread.
+double next_value(const ResponseModel& asked, const Belief& belief, const Scale& scale,
+                  const std::vector<Reading>& own);
+
+}  // namespace benchgraft::align
