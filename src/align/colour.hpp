@@ -42,6 +42,8 @@ using Spectrum = std::array<double, kWavelengths>;
 
 /// What the 1931 observer sees of `light`; a flat spectrum of 1 gives y = 1.
 Xyz seen(const Spectrum& light);
+/// The same behind a filter; `pass` is its transmittance, 0..1.
+Xyz through(const Spectrum& light, const Spectrum& pass);
 
 /// fails: no light at all (x + y + z is not above 0).
 Result<Chromaticity> chromaticity(const Xyz& colour);

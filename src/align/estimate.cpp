@@ -55,8 +55,7 @@ std::vector<Reading> own_readings(const Question& question, const std::string& o
 bool is_good(const catalogue::Observer& observer, const Reading& reading) {
   if (reading.number) {
     const double off = std::abs(*reading.number - observer.wanted.value_or(0));
-    return off <=
-           std::max(observer.tolerance.value_or(0), 2 * reading_error(observer, *reading.number));
+    return off <= std::max(observer.tolerance.value_or(0), 2 * reading_error(observer, reading));
   }
   return std::any_of(observer.words.begin(), observer.words.end(), [&](const auto& judged) {
     return judged.word == reading.word && judged.means == catalogue::Meaning::good;
@@ -147,7 +146,7 @@ void remark_on_ends(Estimate& out, const Belief& belief, const Scale& scale) {
 
 std::optional<Hunch> hunch_of(const Question& question, const Scale& scale) {
   if (!question.start) return std::nullopt;
-  return Hunch{*question.start, kNearStart * scale.span()};
+  return Hunch{*question.start, question.start_error.value_or(kNearStart * scale.span())};
 }
 
 }  // namespace
@@ -175,6 +174,7 @@ Result<Estimate> estimate(const Question& question) {
   out.next = next_value(asked, belief, scale.value(), own);
   if (own.empty() && question.start) out.next = scale.value().on_step(*question.start);
   if (out.chance >= kSettled && !seen) out.next = out.value;  // to see it good
+  out.slope = asked.slope();
   remark_on_contradictions(out, asked, belief, own);
   remark_on_ends(out, belief, scale.value());
   for (std::size_t i = 0; i <= kCurvePoints; ++i) {

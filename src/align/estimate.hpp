@@ -25,6 +25,7 @@ struct Estimate {
   double chance = 0;                     ///< that `value` would do
   bool settled = false;                  ///< sure enough to stop
   double next = 0;                       ///< the value whose reading would tell most
+  std::optional<Slope> slope;            ///< of a line: change of the reading for one unit
   std::vector<std::string> remarks;      ///< readings that contradict the others, a range too short
   std::vector<Chance> curve;             ///< over the range, for drawing
 };

@@ -51,7 +51,7 @@ class MeasuredLine : public ResponseModel {
     double largest = 0;
     for (const auto& reading : own) {
       const double off = *reading.number - observer.wanted.value_or(0);
-      const double error = std::hypot(reading_error(observer, *reading.number), bend_ * off);
+      const double error = std::hypot(reading_error(observer, reading), bend_ * off);
       read_.push_back({reading.value, off, 1 / (error * error + 1e-300)});
       largest = std::max(largest, std::abs(off));
     }
@@ -100,6 +100,16 @@ class MeasuredLine : public ResponseModel {
   [[nodiscard]] double agreement(std::size_t i, double centre, std::size_t) const override {
     const double off = read_[i].off - slope_at(centre).first * (read_[i].value - centre);
     return std::exp(-off * off * read_[i].weight / 2);
+  }
+  [[nodiscard]] std::optional<Slope> slope() const override {
+    double w = 0, x = 0, y = 0, xx = 0, xy = 0;
+    for (const auto& [value, off, weight] : read_) {
+      w += weight, x += weight * value, y += weight * off;
+      xx += weight * value * value, xy += weight * value * off;
+    }
+    const double spread = xx - x * x / w;
+    if (read_.size() < 2 || !(spread > 1e-9 * xx)) return std::nullopt;
+    return Slope{(xy - x * y / w) / spread, 1 / std::sqrt(spread)};
   }
 
  private:

@@ -1,7 +1,8 @@
 // A number that is best at one value. reading = foot + height * g(u), u = (value - centre) / half,
 // where g is 1 in the middle and 1/2 at u = 1. Which of four curves g is, is a shape like the half
-// width. Foot and height are integrated out: with normal beliefs about them the chance of all
-// readings has a closed form (a linear model), times the chance that the height is not negative.
+// width; where the observer is uneven, so is how much more is lost on one side. Foot and height are
+// integrated out: with normal beliefs about them the chance of all readings has a closed form (a
+// linear model), times the chance that the height is not negative.
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -11,7 +12,7 @@
 namespace benchgraft::align {
 namespace {
 
-constexpr std::size_t kWidths = 9, kCurves = 4;
+constexpr std::size_t kWidths = 8;
 constexpr double kGoodTo = 0.35;       // |u| up to which less than a tenth of the change is lost
 constexpr double kCurveError = 0.035;  // no real peak is exactly one of the four curves
 
@@ -24,8 +25,8 @@ double curve(std::size_t which, double u) {
       return 1 / (1 + a * a);
     case 2:  // rounded tip, straight flanks
       return 1 - 0.5 * (std::sqrt(1 + a * a) - 1) / (std::numbers::sqrt2 - 1);
-    default:  // flat top, straight flanks
-      return 1 - 0.5 * std::max(0.0, a - 0.3) / 0.7;
+    default:  // flat top, straight flanks, flat feet
+      return std::max(0.0, 1 - 0.5 * std::max(0.0, a - 0.3) / 0.7);
   }
 }
 
@@ -44,16 +45,23 @@ class MeasuredPeak : public ResponseModel {
                const std::vector<Reading>& own)
       : observer_(observer),
         widths_(usual_widths(observer, scale, kWidths)),
+        leans_(observer.uneven ? std::vector<double>{0.3, 1, 3.3} : std::vector<double>{1}),
+        curves_(observer.uneven ? std::vector<std::size_t>{0, 1, 3}
+                                : std::vector<std::size_t>{0, 1, 2, 3}),
         side_(observer.best == catalogue::Best::lowest ? -1 : 1) {
     for (const auto& reading : own) {
-      read_.push_back({reading.value, *reading.number});
+      read_.push_back({reading.value, *reading.number, 0});
       size_ = std::max(size_, std::abs(*reading.number));
     }
     if (!(size_ > 0)) size_ = 1;
+    for (std::size_t i = 0; i < own.size(); ++i)
+      read_[i].variance = with_curve_error(reading_error(observer, own[i]));
   }
 
   [[nodiscard]] bool by_word() const override { return false; }
-  [[nodiscard]] std::size_t shapes() const override { return kWidths * kCurves; }
+  [[nodiscard]] std::size_t shapes() const override {
+    return kWidths * curves_.size() * leans_.size();
+  }
   [[nodiscard]] double log_prior(std::size_t shape) const override {
     return widths_[shape % kWidths].log_prior;
   }
@@ -66,8 +74,8 @@ class MeasuredPeak : public ResponseModel {
     for (std::size_t i = 0; i < values.size(); ++i) {
       const double g = side_ * at(values[i], centre, shape);
       out[i].mean = fit.foot + g * fit.height;
-      out[i].variance =
-          fit.foot_foot + 2 * g * fit.both + g * g * fit.height_height + error(out[i].mean);
+      out[i].variance = fit.foot_foot + 2 * g * fit.both + g * g * fit.height_height +
+                        with_curve_error(reading_error(observer_, out[i].mean));
     }
   }
   [[nodiscard]] bool good(double value, double centre, std::size_t shape) const override {
@@ -75,19 +83,24 @@ class MeasuredPeak : public ResponseModel {
   }
   [[nodiscard]] double agreement(std::size_t i, double centre, std::size_t shape) const override {
     const Fitted fit = fitted(centre, shape);
-    const double off =
-        read_[i].second - fit.foot - side_ * at(read_[i].first, centre, shape) * fit.height;
-    return std::exp(-off * off / error(read_[i].second) / 2);
+    const auto& [value, number, variance] = read_[i];
+    const double off = number - fit.foot - side_ * at(value, centre, shape) * fit.height;
+    return std::exp(-off * off / variance / 2);
   }
 
  private:
+  struct Read {
+    double value, number, variance;
+  };
   [[nodiscard]] double at(double value, double centre, std::size_t shape) const {
-    return curve(shape / kWidths, (value - centre) / widths_[shape % kWidths].half);
+    const double u = (value - centre) / widths_[shape % kWidths].half;
+    const double lean = leans_[shape / kWidths / curves_.size()];
+    const double lost = 1 - curve(curves_[shape / kWidths % curves_.size()], u);
+    return 1 - (u < 0 ? lost * std::max(1.0, lean) : lost * std::max(1.0, 1 / lean));
   }
-  /// Variance of one reading.
-  [[nodiscard]] double error(double number) const {
-    const double reading = reading_error(observer_, number);
-    return reading * reading + kCurveError * size_ * kCurveError * size_;
+  /// Variance of a reading that is off by `error` and of the curve under it.
+  [[nodiscard]] double with_curve_error(double error) const {
+    return error * error + kCurveError * size_ * kCurveError * size_;
   }
   /// Weighted least squares with normal beliefs: foot 0.6 +- 0.8, height 0.4 +- 0.4 of the largest
   /// reading.
@@ -96,8 +109,8 @@ class MeasuredPeak : public ResponseModel {
     double p00 = wide, p01 = 0, p11 = tall;
     double b0 = wide * 0.6 * size_, b1 = tall * 0.4 * size_;
     double squares = wide * 0.36 * size_ * size_ + tall * 0.16 * size_ * size_;
-    for (const auto& [value, number] : read_) {
-      const double g = side_ * at(value, centre, shape), w = 1 / error(number);
+    for (const auto& [value, number, variance] : read_) {
+      const double g = side_ * at(value, centre, shape), w = 1 / variance;
       p00 += w, p01 += w * g, p11 += w * g * g;
       b0 += w * number, b1 += w * g * number, squares += w * number * number;
     }
@@ -114,9 +127,11 @@ class MeasuredPeak : public ResponseModel {
 
   const catalogue::Observer& observer_;
   std::vector<Width> widths_;
+  std::vector<double> leans_;  // how much more is lost below the centre than above
+  std::vector<std::size_t> curves_;
   double side_;
   double size_ = 0;
-  std::vector<std::pair<double, double>> read_;
+  std::vector<Read> read_;
 };
 
 }  // namespace

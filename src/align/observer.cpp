@@ -101,4 +101,10 @@ Xyz seen(const Spectrum& light) {
   return 1 / white * sum;
 }
 
+Xyz through(const Spectrum& light, const Spectrum& pass) {
+  Spectrum left;
+  for (std::size_t i = 0; i < kWavelengths; ++i) left[i] = light[i] * pass[i];
+  return seen(left);
+}
+
 }  // namespace benchgraft::align

@@ -22,7 +22,11 @@ std::vector<std::string> words_of(const catalogue::Observer& observer) {
 
 Result<void> check_answer(const catalogue::Observer& observer, const Reading& reading) {
   if (observer.words.empty()) {
-    if (reading.number && std::isfinite(*reading.number)) return {};
+    const bool error = !reading.error || (std::isfinite(*reading.error) && *reading.error > 0);
+    if (reading.number && std::isfinite(*reading.number) && error) return {};
+    if (!error)
+      return bad(fmt::format("The error {:g} of a reading of \"{}\" cannot be; it is above 0.",
+                             *reading.error, observer.name));
     return bad(fmt::format("The reading \"{}\" of \"{}\" is no number; give it in {}.",
                            reading.word, observer.name, observer.unit));
   }
@@ -91,6 +95,14 @@ Result<void> check_readings(const Question& question, const Scale& scale) {
                  fmt::format("{} readings are too many; give the last {} at most.",
                              question.readings.size(), kMostReadings)};
   const double slack = scale.step / 2;
+  if (question.start &&
+      !(*question.start >= scale.low - slack && *question.start <= scale.high + slack))
+    return bad(fmt::format("The start {} lies outside the range {} to {} of the setting \"{}\".",
+                           number_text(*question.start), number_text(scale.low),
+                           number_text(scale.high), question.setting.name));
+  if (question.start_error && !(std::isfinite(*question.start_error) && *question.start_error > 0))
+    return bad(fmt::format("The start cannot be off by {}; give a number above 0.",
+                           number_text(*question.start_error)));
   for (const auto& reading : question.readings) {
     const auto observer = observer_of(question.setting, reading.observer);
     if (!observer) return observer.error();

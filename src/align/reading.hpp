@@ -26,6 +26,7 @@ struct Reading {
   double value = 0;              ///< of the setting
   std::string word;              ///< what was said, where the observer speaks in words
   std::optional<double> number;  ///< what was read, where it reads a number
+  std::optional<double> error;   ///< standard error of this number, where it brings its own
   bool operator==(const Reading&) const = default;
 };
 
@@ -34,8 +35,9 @@ struct Question {
   catalogue::Setting setting;
   std::optional<catalogue::Range> own_range;  ///< of this set, where it differs from the kind's
   std::optional<double> own_step;
-  std::string observer;         ///< who is asked next; "" = the one asked last
-  std::optional<double> start;  ///< where the setting stands, or a value found before
+  std::string observer;               ///< who is asked next; "" = the one asked last
+  std::optional<double> start;        ///< where the setting stands, or a value found before
+  std::optional<double> start_error;  ///< how far the right value may be from it; standard error
   std::vector<Reading> readings;
 };
 

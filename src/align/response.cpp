@@ -49,4 +49,8 @@ double reading_error(const catalogue::Observer& observer, double number) {
   return std::hypot(observer.error.value_or(0), observer.error_share.value_or(0) * number);
 }
 
+double reading_error(const catalogue::Observer& observer, const Reading& reading) {
+  return reading.error ? *reading.error : reading_error(observer, *reading.number);
+}
+
 }  // namespace benchgraft::align

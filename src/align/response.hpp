@@ -21,6 +21,12 @@ struct Forecast {
   double variance = 0;
 };
 
+/// How much a reading changes for one unit of the setting.
+struct Slope {
+  double per_unit = 0;
+  double error = 0;  ///< standard error
+};
+
 /// One observer of one setting, with the readings it has given.
 class ResponseModel {
  public:
@@ -40,6 +46,8 @@ class ResponseModel {
   /// How well reading `index` agrees with this centre and shape: 1 fully, 0 not at all.
   [[nodiscard]] virtual double agreement(std::size_t index, double centre,
                                          std::size_t shape) const = 0;
+  /// Of a line with readings at two values or more.
+  [[nodiscard]] virtual std::optional<Slope> slope() const { return std::nullopt; }
 };
 
 /// The model of `observer`, fed with those of `readings` that are its own.
@@ -65,7 +73,9 @@ struct Width {
 std::vector<Width> usual_widths(const catalogue::Observer& observer, const Scale& scale,
                                 std::size_t count);
 
-/// Standard error of one reading that shows `number`.
+/// Standard error of a reading that shows `number`.
 double reading_error(const catalogue::Observer& observer, double number);
+/// The same of one reading taken: its own, where it brings one.
+double reading_error(const catalogue::Observer& observer, const Reading& reading);
 
 }  // namespace benchgraft::align

@@ -113,6 +113,7 @@ void each_key(V& v, S& s) {
   v.key("words", s.words);
   v.key("unit", s.unit);
   v.key("best", words(s.best, kBestWords));
+  v.key("uneven", s.uneven);
   v.key("wanted", s.wanted);
   v.key("error", s.error, kPositive);
   v.key("error_share", s.error_share, kPositive);

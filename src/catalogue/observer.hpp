@@ -54,6 +54,7 @@ struct Observer {
   std::vector<JudgedWord> words;  ///< in the order they come as the value goes up
   std::string unit;               ///< of the number read; "" = a word is said
   Best best = Best::unknown;
+  bool uneven = false;                ///< a peak may fall faster on one side
   std::optional<double> wanted;       ///< the reading a line or a threshold is held against
   std::optional<double> error;        ///< standard error of one reading, in `unit`
   std::optional<double> error_share;  ///< the same as a share of the reading

@@ -20,11 +20,11 @@ catalogue::Setting shipped(const std::string& name) {
 }
 
 Reading said(const std::string& observer, double value, const std::string& word) {
-  return {observer, value, word, std::nullopt};
+  return {observer, value, word, {}, {}};
 }
 
 Reading read(const std::string& observer, double value, double number) {
-  return {observer, value, "", number};
+  return {observer, value, "", number, {}};
 }
 
 }  // namespace benchgraft::align

@@ -316,6 +316,7 @@ Family family() {
                     {"green", Meaning::far_above}},
                    "",
                    Best::unknown,
+                   false,
                    std::nullopt,
                    std::nullopt,
                    std::nullopt,
@@ -330,6 +331,7 @@ Family family() {
                    {},
                    "lux",
                    Best::highest,
+                   true,
                    3,
                    0.5,
                    0.05,
@@ -445,6 +447,7 @@ observer = "green light"
 response = "peak"
 unit = "lux"
 best = "highest"
+uneven = true
 wanted = 3
 error = 0.5
 error_share = 0.05
