@@ -33,9 +33,21 @@ struct Estimate {
 /// fails: scale_of, observer_of, check_readings say how. cost: under 5 ms.
 Result<Estimate> estimate(const Question& question);
 
-/// The value of the setting whose reading by the asked observer (models.front()) is expected to
-/// leave the centre best known: least expected log spread.
+/// One reading of the asked observer, as far as the answers need it.
+struct Look {
+  double value = 0;  ///< of the setting
+  bool good = false;
+  std::string said;
+};
+
+/// The answers that `belief` holds about the asked observer. in: `looks` in the order in which
+/// `asked` took them; `seen`: enough was seen to settle.
+Estimate read_off(const ResponseModel& asked, const Belief& belief, const Scale& scale,
+                  const std::vector<Look>& looks, bool seen);
+
+/// The value whose reading is expected to tell most: largest mean shift of belief (in nats) over
+/// what may be seen there.
 double next_value(const ResponseModel& asked, const Belief& belief, const Scale& scale,
-                  const std::vector<Reading>& own);
+                  const std::vector<Look>& looks);
 
 }  // namespace benchgraft::align

@@ -73,7 +73,7 @@ class JudgedWords : public ResponseModel {
   }
 
  private:
-  using Words = std::array<double, 8>;
+  using Words = std::array<double, kMostWords>;
 
   [[nodiscard]] Words chances(double value, double centre, std::size_t shape) const {
     const double half = widths_[shape % kWidths].half;
@@ -125,7 +125,7 @@ class JudgedWords : public ResponseModel {
 
   std::vector<Width> widths_;
   bool threshold_;
-  std::array<bool, 8> can_say_{};
+  std::array<bool, kMostWords> can_say_{};
   double sayable_ = 0;
   bool good_below_ = false;
   double reach_ = 0;  // how far on the good side of a threshold is still a good value

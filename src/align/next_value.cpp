@@ -57,15 +57,15 @@ double told_by_a_number(const Outlook& outlook) {
   return told;
 }
 
-bool is_read(double value, const Scale& scale, const std::vector<Reading>& own) {
-  return std::any_of(own.begin(), own.end(), [&](const Reading& reading) {
-    return std::abs(reading.value - value) < scale.step / 2;
+bool is_read(double value, const Scale& scale, const std::vector<Look>& looks) {
+  return std::any_of(looks.begin(), looks.end(), [&](const Look& look) {
+    return std::abs(look.value - value) < scale.step / 2;
   });
 }
 
 /// Values worth trying: a comb over the whole range and a finer one where the centre may be.
 std::vector<double> candidates(const ResponseModel& asked, const Belief& belief, const Scale& scale,
-                               const std::vector<Reading>& own) {
+                               const std::vector<Look>& looks) {
   std::vector<double> values;
   const auto comb = [&](double low, double high, std::size_t count) {
     for (std::size_t i = 0; i < count; ++i)
@@ -80,15 +80,15 @@ std::vector<double> candidates(const ResponseModel& asked, const Belief& belief,
   values.erase(std::unique(values.begin(), values.end()), values.end());
   // The same word at the same value would be said again.
   if (asked.by_word())
-    std::erase_if(values, [&](double value) { return is_read(value, scale, own); });
+    std::erase_if(values, [&](double value) { return is_read(value, scale, looks); });
   return values;
 }
 
 }  // namespace
 
 double next_value(const ResponseModel& asked, const Belief& belief, const Scale& scale,
-                  const std::vector<Reading>& own) {
-  const auto values = candidates(asked, belief, scale, own);
+                  const std::vector<Look>& looks) {
+  const auto values = candidates(asked, belief, scale, looks);
   std::vector<Outlook> outlooks(values.size());
   std::vector<Forecast> row(values.size());
   for (std::size_t i = 0; i < belief.states.size(); i += kEvery) {

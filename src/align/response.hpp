@@ -14,9 +14,12 @@
 
 namespace benchgraft::align {
 
+inline constexpr std::size_t kMostWords = 12;
+
 /// Chances of the meanings of a word, or mean and variance of a number.
 struct Forecast {
-  std::array<double, 8> words{};  ///< by catalogue::Meaning
+  /// By catalogue::Meaning, or by place in the observer's list of words.
+  std::array<double, kMostWords> words{};
   double mean = 0;
   double variance = 0;
 };

@@ -45,15 +45,6 @@ std::size_t index_of(Hue bar) {
   return static_cast<std::size_t>(std::find(kBars.begin(), kBars.end(), bar) - kBars.begin());
 }
 
-double log_chance_of_colour(const Xyz& measured, const Xyz& expected, const BarErrors& errors) {
-  const double error = std::hypot(errors.colour, errors.primary_colour);
-  const double a = measured.x + measured.y + measured.z, b = expected.x + expected.y + expected.z;
-  const double dx = (measured.x / a - expected.x / b) / error;
-  const double dy = (measured.y / a - expected.y / b) / error;
-  // Long tails: one bar with a reflection on it must not outvote the others.
-  return -2.5 * std::log1p((dx * dx + dy * dy) / 4);
-}
-
 double log_chance_of_word(const std::string& word, const std::vector<double>& chances,
                           const std::vector<std::string>& words) {
   for (std::size_t i = 0; i < words.size(); ++i)
@@ -266,7 +257,26 @@ Result<void> check(const SeenBar& seen, const std::vector<std::string>& words) {
   return {};
 }
 
-Result<void> check(std::span<const SeenBar> bars) {
+}  // namespace
+
+double log_chance_of_colour(const Xyz& measured, const Xyz& expected, const BarErrors& errors) {
+  const double error = std::hypot(errors.colour, errors.primary_colour);
+  const double a = measured.x + measured.y + measured.z, b = expected.x + expected.y + expected.z;
+  const double dx = (measured.x / a - expected.x / b) / error;
+  const double dy = (measured.y / a - expected.y / b) / error;
+  return -2.5 * std::log1p((dx * dx + dy * dy) / 4);
+}
+
+double clean_within(const Wheel& wheel, double share) {
+  double within = 360;
+  for (const auto& segment : wheel.segments) {
+    const double length = segment.degrees - wheel.spoke - 2 * wheel.guard;
+    within = std::min(within, error_of_share(share, length, wheel.spoke, wheel.guard));
+  }
+  return within;
+}
+
+Result<void> check_bars(std::span<const SeenBar> bars) {
   const auto words = colour_words();
   if (bars.empty()) return bad("No bar was seen; show pure red, green and blue bars.");
   for (std::size_t i = 0; i < bars.size(); ++i) {
@@ -278,21 +288,10 @@ Result<void> check(std::span<const SeenBar> bars) {
   return {};
 }
 
-}  // namespace
-
-double clean_within(const Wheel& wheel) {
-  double within = 360;
-  for (const auto& segment : wheel.segments) {
-    const double length = segment.degrees - wheel.spoke - 2 * wheel.guard;
-    within = std::min(within, error_of_share(kCleanShare, length, wheel.spoke, wheel.guard));
-  }
-  return within;
-}
-
 Result<Diagnosis> diagnose(const Wheel& wheel, std::span<const SeenBar> bars,
                            const BarErrors& errors) {
   if (const auto good = check(wheel); !good) return good.error();
-  if (const auto good = check(bars); !good) return good.error();
+  if (const auto good = check_bars(bars); !good) return good.error();
   const Weighed weighed = weigh(wheel, bars, errors);
   Diagnosis out;
   out.exchanged = 1 - weighed.of_order(0);

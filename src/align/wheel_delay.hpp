@@ -51,6 +51,9 @@ struct Diagnosis {
 Result<Diagnosis> diagnose(const Wheel& wheel, std::span<const SeenBar> bars,
                            const BarErrors& errors = {});
 
+/// fails: as diagnose() does on bars that cannot have been seen.
+Result<void> check_bars(std::span<const SeenBar> bars);
+
 /// Words for the colour of a bar: "red", "orange", "turquoise", ...
 std::vector<std::string> colour_words();
 /// The word nearest to a colour; for drawing and practice.
@@ -58,8 +61,14 @@ std::string_view colour_word(const Xyz& light);
 /// Chance of each of colour_words() for a colour, in their order.
 std::vector<double> word_chances(const Xyz& light);
 
+/// Log chance of a measured colour where `expected` is due; long tails, so that one bar with a
+/// reflection on it does not outvote the others.
+double log_chance_of_colour(const Xyz& measured, const Xyz& expected, const BarErrors& errors);
+
 /// Share of the neighbour up to which a bar counts as clean, and the delay error that leaves.
 inline constexpr double kCleanShare = 0.01;
-double clean_within(const Wheel& wheel);
+/// The same for an eye without an instrument (assumed).
+inline constexpr double kShareSeen = 0.05;
+double clean_within(const Wheel& wheel, double share = kCleanShare);
 
 }  // namespace benchgraft::align
