@@ -41,22 +41,26 @@ bool is_good(const catalogue::Observer& observer, const Reading& reading) {
   });
 }
 
-/// The readings of the asked observer. A measured peak has no mark for good.
+/// The readings of the asked observer. Numbers lead past values that would do, on to the best; only
+/// words hold the answer where they were good.
 std::vector<Look> looks_of(const Question& question, const catalogue::Observer& observer) {
-  const bool marked = !observer.words.empty() || observer.response != catalogue::Response::peak;
   std::vector<Look> looks;
   for (const auto& reading : question.readings)
     if (reading.observer == observer.name)
-      looks.push_back({reading.value, marked && is_good(observer, reading),
+      looks.push_back({reading.value, !reading.number && is_good(observer, reading),
                        reading.number ? number_text(*reading.number) : reading.word});
   return looks;
 }
 
-/// What was never seen good is not settled; where nothing can be seen good, three readings.
-bool seen_good(const catalogue::Observer& observer, const std::vector<Look>& looks) {
+/// What was never seen good is not settled. A measured peak has no mark for good: three readings.
+bool seen_good(const Question& question, const catalogue::Observer& observer,
+               std::size_t readings) {
   if (observer.words.empty() && observer.response == catalogue::Response::peak)
-    return looks.size() >= 3;
-  return std::any_of(looks.begin(), looks.end(), [](const Look& look) { return look.good; });
+    return readings >= 3;
+  return std::any_of(question.readings.begin(), question.readings.end(),
+                     [&](const Reading& reading) {
+                       return reading.observer == observer.name && is_good(observer, reading);
+                     });
 }
 
 std::optional<Hunch> hunch_of(const Question& question, const Scale& scale) {
@@ -76,8 +80,8 @@ Result<Estimate> estimate(const Question& question) {
   const auto models = models_of(question, *observer.value(), scale.value());
   const Belief belief = believe(models, scale.value(), hunch_of(question, scale.value()));
   const auto looks = looks_of(question, *observer.value());
-  Estimate out =
-      read_off(*models.front(), belief, scale.value(), looks, seen_good(*observer.value(), looks));
+  Estimate out = read_off(*models.front(), belief, scale.value(), looks,
+                          seen_good(question, *observer.value(), looks.size()));
   if (looks.empty() && question.start) out.next = scale.value().on_step(*question.start);
   return out;
 }
