@@ -7,13 +7,17 @@
 
 namespace benchgraft::align {
 
-catalogue::Setting shipped(const std::string& name) {
+std::vector<catalogue::Setting> shipped_settings() {
   std::ifstream file(std::string(BENCHGRAFT_SOURCE_DIR) + "/data/kinds/settings.toml");
   std::stringstream text;
   text << file.rdbuf();
   const auto family = catalogue::read_family(text.str(), "settings.toml");
   ensure(family.ok(), "the shipped settings can be read");
-  for (const auto& setting : family.value().settings)
+  return family.value().settings;
+}
+
+catalogue::Setting shipped(const std::string& name) {
+  for (const auto& setting : shipped_settings())
     if (setting.name == name) return setting;
   ensure(false, "a setting of that name ships");
   return {};

@@ -2,11 +2,14 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "align/reading.hpp"
 
 namespace benchgraft::align {
 
+/// All settings of data/kinds/settings.toml, in their order.
+std::vector<catalogue::Setting> shipped_settings();
 /// A setting of data/kinds/settings.toml.
 catalogue::Setting shipped(const std::string& name);
 
