@@ -82,7 +82,10 @@ Result<Estimate> estimate(const Question& question) {
   const auto looks = looks_of(question, *observer.value());
   Estimate out = read_off(*models.front(), belief, scale.value(), looks,
                           seen_good(question, *observer.value(), looks.size()));
-  if (looks.empty() && question.start) out.next = scale.value().on_step(*question.start);
+  // Where nothing was seen yet: where it stands, else the middle.
+  if (looks.empty())
+    out.next = scale.value().on_step(
+        question.start.value_or((scale.value().low + scale.value().high) / 2));
   return out;
 }
 

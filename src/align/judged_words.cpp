@@ -1,6 +1,6 @@
 // Words. With u = (value - centre) / half width the screen is good for |u| < 1, broken for |u| > 1
 // and far off for |u| > 3; the two edges are soft, because eyes are (a logistic curve in log |u|),
-// and two words in a hundred are a slip. A threshold is one edge, soft over `half`.
+// and one word in a hundred is a slip. A threshold is one edge, soft over `half`.
 #include <cmath>
 
 #include "align/response.hpp"
@@ -10,7 +10,7 @@ namespace {
 
 using catalogue::Meaning;
 
-constexpr double kSlip = 0.02;
+constexpr double kSlip = 0.01;
 constexpr double kSoftGood = 0.12;  // softness of the edge of good, in log |u|
 constexpr double kFar = 3;          // where "far" begins, in half widths
 constexpr double kSoftFar = 0.35;

@@ -7,7 +7,7 @@
 namespace benchgraft::align {
 namespace {
 
-constexpr std::size_t kOverAll = 40, kNear = 30;  // values tried: over the range, near the centre
+constexpr std::size_t kOverAll = 40, kNear = 30;  // values tried: a wide comb and a closer one
 constexpr std::size_t kEvery = 3;                 // a third of the states is enough to rank values
 constexpr std::size_t kOutcomes = 12;             // numbers a reading may show, by their quantiles
 
@@ -63,7 +63,7 @@ bool is_read(double value, const Scale& scale, const std::vector<Look>& looks) {
   });
 }
 
-/// Values worth trying: a comb over the whole range and a finer one where the centre may be.
+/// Values worth trying: two combs over where the centre may be, and a little beyond.
 std::vector<double> candidates(const ResponseModel& asked, const Belief& belief, const Scale& scale,
                                const std::vector<Look>& looks) {
   std::vector<double> values;
@@ -73,9 +73,12 @@ std::vector<double> candidates(const ResponseModel& asked, const Belief& belief,
                                                static_cast<double>(count)));
   };
   const double low = belief.quantile(0.05), high = belief.quantile(0.95);
-  const double margin = high - low + 2 * scale.step;
-  comb(scale.low, scale.high, kOverAll);
-  comb(std::max(scale.low, low - margin), std::min(scale.high, high + margin), kNear);
+  const auto around = [&](double margin, std::size_t count) {
+    comb(std::max(scale.low, low - margin), std::min(scale.high, high + margin), count);
+  };
+  // Nobody is sent far outside of where the right value may be, even if that told a little more.
+  around(0.25 * (high - low) + 4 * scale.step, kOverAll);
+  around(0.05 * (high - low) + 2 * scale.step, kNear);
   std::sort(values.begin(), values.end());
   values.erase(std::unique(values.begin(), values.end()), values.end());
   // The same word at the same value would be said again.

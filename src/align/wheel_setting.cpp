@@ -10,7 +10,7 @@
 namespace benchgraft::align {
 namespace {
 
-constexpr std::size_t kDelays = 360, kSlopes = 28;
+constexpr std::size_t kDelays = 360, kSlopes = 24;
 // What the whole range of a setting may turn, where nothing is recorded.
 constexpr double kLeastTurn = 20, kMostTurn = 720;
 constexpr double kReversed = 0.15;

@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "tasks/adjust.hpp"
 #include "tasks/part_use.hpp"
 #include "tasks/set_use.hpp"
 #include "tasks/terms.hpp"
@@ -102,11 +103,16 @@ struct AskUndo {
   bool and_later = false;
 };
 
+struct AskAdjust {
+  tasks::AdjustWords words;
+  std::string html;  ///< file to write, "" = text on the screen
+};
+
 using Command =
     std::variant<std::monostate, AskImport, AskExport, AskPlan, AskJudge, AskSheet, AskWriteRebuild,
                  AskWhy, AskCheck, AskList, AskFind, AskShow, AskTakeIn, AskSet, AskPart, AskMark,
                  AskMove, AskChange, AskNote, AskWish, AskBegin, AskFinish, AskGiveUp, AskTerms,
-                 AskJournal, AskUndo>;
+                 AskJournal, AskUndo, AskAdjust>;
 
 struct Asked {
   std::string shop;

@@ -81,6 +81,26 @@ void add_answers(CLI::App& app, Asked& asked) {
   write.needs("HOST", write->host, "Code of the host");
 }
 
+void add_adjusting(CLI::App& app, Asked& asked) {
+  Builder<AskAdjust> adjust(app, asked, "adjust",
+                            "The right value of a setting, from a few looks at the screen",
+                            "benchgraft adjust \"wheel index\" 40=purplish 57=green");
+  auto& words = adjust->words;
+  adjust.needs("SETTING", words.setting, "\"wheel index\", \"pixel shift gain\", ...")
+      .may("READING", words.readings,
+           "Value and what was seen there: 40=purplish, or 40=3.2; with --wheel "
+           "40=red:orange,green:green,blue:violet, or lux: 40=green:210,blue:31")
+      .may("--by", words.observer, "Who judges: \"red bar\", \"photo of the comb\", ...")
+      .may("--low", words.low, "Lowest value of this set")
+      .may("--high", words.high, "Highest value of this set")
+      .may("--step", words.step, "Least change of the value")
+      .may("--start", words.start, "Where the setting stands now")
+      .may("--wheel", words.wheel, "Segments in the order the light meets them: RGB, RGBRGB, RGBW")
+      .may("--turns", words.turns_per_second, "Turns of the wheel a second (120)")
+      .may("--degrees-per-step", words.degrees_per_step, "Wheel turn of one step, if known")
+      .may("--html", adjust->html, "Write one HTML file for phone and paper");
+}
+
 void add_look_ups(CLI::App& app, Asked& asked) {
   Builder<AskList> list(app, asked, "list",
                         "Lists: sets, parts, wishes, rebuilds, terms, types, models, kinds",
@@ -272,6 +292,7 @@ Parsed parse(int count, const char* const* words) {
   Parsed parsed;
   add_common(app, parsed.asked);
   add_answers(app, parsed.asked);
+  add_adjusting(app, parsed.asked);
   add_files(app, parsed.asked);
   add_look_ups(app, parsed.asked);
   add_set_commands(app, parsed.asked);

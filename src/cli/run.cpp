@@ -8,6 +8,7 @@
 #include "cli/answers.hpp"
 #include "cli/asked.hpp"
 #include "cli/screen.hpp"
+#include "tasks/adjust.hpp"
 #include "tasks/check_catalogue.hpp"
 #include "tasks/journal.hpp"
 #include "tasks/judge_rebuild.hpp"
@@ -48,6 +49,7 @@ class Runner {
   int operator()(const AskJudge& ask) { return answered(tasks::judge_rebuild(about(ask.rebuild))); }
   int operator()(const AskSheet& ask);
   int operator()(const AskWriteRebuild& ask);
+  int operator()(const AskAdjust& ask);
   int operator()(const AskWhy& ask) { return answered(tasks::why(about(ask.rebuild), ask.code)); }
   int operator()(const AskList& ask) {
     return answered(tasks::list_all(at_, knowledge_, ask.what));
@@ -133,6 +135,17 @@ int Runner::operator()(const AskSheet& ask) {
     return screen_.fail(written.error());
   if (asked_.json) return answered(sheet);
   screen_.print("The sheet is written: " + ask.html + "\n");
+  return 0;
+}
+
+int Runner::operator()(const AskAdjust& ask) {
+  auto found = tasks::adjust(knowledge_, ask.words);
+  screen_.end_progress();
+  if (!found || ask.html.empty()) return answered(found);
+  if (const auto written = write_whole(ask.html, sheets::as_html(found.value().page)); !written)
+    return screen_.fail(written.error());
+  if (asked_.json) return answered(found);
+  screen_.print("The page is written: " + ask.html + "\n");
   return 0;
 }
 
