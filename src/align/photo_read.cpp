@@ -69,7 +69,7 @@ Result<Size> stated_size(std::string_view file, std::string_view name) {
   if (file.empty()) return refuse(name, "the file is empty");
   if (file.substr(0, kJpegStart.size()) == kJpegStart) return jpeg_size(file, name);
   if (file.substr(0, kPngStart.size()) == kPngStart) return png_size(file, name);
-  if (file.substr(4, 4) == "ftyp")
+  if (file.size() > 8 && file.substr(4, 4) == "ftyp")
     return refuse(name,
                   "this sort of photo cannot be read; set the phone's camera to JPEG "
                   "(\"most compatible\") and take it again");

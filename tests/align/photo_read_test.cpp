@@ -126,6 +126,9 @@ TEST(PhotoRead, says_what_a_file_is_that_it_cannot_read) {
     return photo.ok() ? std::string("read") : photo.error().message;
   };
   EXPECT_THAT(message(""), HasSubstr("the file is empty"));
+  EXPECT_THAT(message("abc"), HasSubstr("neither a JPEG nor a PNG"));
+  EXPECT_THAT(message("\xFF\xD8\xFF"), HasSubstr("cut short"));
+  EXPECT_THAT(message("\x89PNG\r\n\x1A\n"), HasSubstr("cut short"));
   EXPECT_THAT(message("GIF89a and so on"), HasSubstr("neither a JPEG nor a PNG"));
   EXPECT_THAT(message(std::string("\0\0\0\x18"
                                   "ftypheic",
