@@ -56,6 +56,8 @@ Result<void> refuse_doubles(const std::vector<Family>& families) {
     for (const auto& kind : family.part_kinds) doubles.take("part kind", kind.name, kind.where);
     for (const auto& limit : family.limits)
       doubles.take("touch limit", limit_name(limit), limit.where);
+    for (const auto& trait : family.traits) doubles.take("trait", trait.name, trait.where);
+    for (const auto& prior : family.priors) doubles.take("prior", prior.verdict, prior.where);
   }
   return faults.result();
 }
@@ -145,6 +147,14 @@ std::vector<const Setting*> Catalogue::settings() const {
 }
 std::vector<const SwapNote*> Catalogue::notes() const { return all(families_, &Family::notes); }
 std::vector<const TouchLimit*> Catalogue::limits() const { return all(families_, &Family::limits); }
+std::vector<const Trait*> Catalogue::traits() const { return all(families_, &Family::traits); }
+
+const Prior* Catalogue::prior(const std::string& verdict) const {
+  for (const auto& family : families_)
+    for (const auto& prior : family.priors)
+      if (prior.verdict == verdict) return &prior;
+  return nullptr;
+}
 
 std::vector<const Model*> Catalogue::built_with(const std::string& reference) const {
   std::vector<const Model*> found;

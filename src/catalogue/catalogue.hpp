@@ -25,6 +25,8 @@ struct Family {
   std::vector<SetKind> set_kinds;
   std::vector<PartKind> part_kinds;
   std::vector<TouchLimit> limits;
+  std::vector<Trait> traits;
+  std::vector<Prior> priors;
   Where where;
   bool operator==(const Family&) const = default;
 };
@@ -50,6 +52,8 @@ class Catalogue {
   [[nodiscard]] std::vector<const Setting*> settings() const;
   [[nodiscard]] std::vector<const SwapNote*> notes() const;
   [[nodiscard]] std::vector<const TouchLimit*> limits() const;
+  [[nodiscard]] std::vector<const Trait*> traits() const;
+  [[nodiscard]] const Prior* prior(const std::string& verdict) const;
   /// Models that some variant was built with `reference`.
   [[nodiscard]] std::vector<const Model*> built_with(const std::string& reference) const;
   /// Family a part type or model came in; "" when not recorded.

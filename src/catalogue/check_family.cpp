@@ -26,6 +26,9 @@ void check_doubles(Faults& faults, const Family& family) {
   refuse_doubles(faults, "swap note", family.notes, family.where, name);
   refuse_doubles(faults, "set kind", family.set_kinds, family.where, name);
   refuse_doubles(faults, "part kind", family.part_kinds, family.where, name);
+  refuse_doubles(faults, "trait", family.traits, family.where, name);
+  refuse_doubles(faults, "prior", family.priors, family.where,
+                 [](const Prior& prior) { return prior.verdict; });
   refuse_doubles(faults, "touch limit", family.limits, family.where, [](const TouchLimit& limit) {
     return fmt::format("{} {}, {}, class {}", limit.profile, limit.edition, limit.test,
                        limit.protection == Protection::unknown
@@ -54,6 +57,14 @@ void check_circles(Faults& faults, const Family& family) {
                         circle_text(circle)));
 }
 
+void check_prior(Faults& faults, const Prior& prior) {
+  if (prior.worked + prior.failed <= 0)
+    faults.add(prior.where,
+               fmt::format("the prior of \"{}\" counts nothing; write worked and failed so that "
+                           "their sum is above 0.",
+                           prior.verdict));
+}
+
 }  // namespace
 
 Result<void> check(const Family& family) {
@@ -67,6 +78,7 @@ Result<void> check(const Family& family) {
   for (const auto& setting : family.settings) check_setting(faults, setting);
   for (const auto& note : family.notes) check_swap_note(faults, note);
   for (const auto& kind : family.set_kinds) check_set_kind(faults, kind);
+  for (const auto& prior : family.priors) check_prior(faults, prior);
   return faults.result();
 }
 

@@ -48,6 +48,8 @@ void check_change(Faults& faults, const Change& change) {
     case ChangeSort::piece_gone:
     case ChangeSort::piece_added:
       return must(!change.piece.empty(), "piece");
+    case ChangeSort::trait_changed:
+      return must(change.now.has_value(), "now");
     case ChangeSort::lead_replaced:
     case ChangeSort::memory_changed:
       return;

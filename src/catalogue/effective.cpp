@@ -58,6 +58,8 @@ class Changing {
         return replace_lead();
       case ChangeSort::memory_changed:
         return change_memory();
+      case ChangeSort::trait_changed:
+        return change_trait();
     }
   }
 
@@ -109,6 +111,12 @@ class Changing {
     fault(fmt::format("contact \"{}\" is not on port \"{}\" of \"{}\"; {}.", number, port.name,
                       type_.reference(),
                       numbers.empty() ? "it has none" : "its contacts are " + listed(numbers)));
+  }
+
+  void change_trait() {
+    std::erase_if(type_.has,
+                  [&](const TraitValue& own) { return own.trait == change_->now->trait; });
+    type_.has.push_back(*change_->now);
   }
 
   void cut() {

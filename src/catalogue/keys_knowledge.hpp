@@ -136,6 +136,7 @@ void each_key(V& v, S& s) {
   v.key("work_minutes", s.work_minutes, kNotNegative);
   v.key("waiting_minutes", s.waiting_minutes, kNotNegative);
   v.key("after", s.after);
+  v.key("reached_with", s.reached_with);
   v.key("flip", s.flip);
   v.key("note", s.note, kSentence);
   v.key("observer", s.observers, kSections);
@@ -219,6 +220,8 @@ void each_key(V& v, S& s) {
   v.key("set_kind", s.set_kinds, kSections);
   v.key("part_kind", s.part_kinds, kSections);
   v.key("touch_limit", s.limits, kSections);
+  v.key("trait", s.traits, kSections);
+  v.key("prior", s.priors, kSections);
 }
 
 template <class V, Of<SwapNoteFile> S>

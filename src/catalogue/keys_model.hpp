@@ -14,6 +14,18 @@ struct Thing<Position> {
   static constexpr std::string_view kCalled = "position";
 };
 template <>
+struct Thing<Room> {
+  static constexpr std::string_view kCalled = "room";
+};
+template <>
+struct Thing<Trait> {
+  static constexpr std::string_view kCalled = "trait";
+};
+template <>
+struct Thing<Prior> {
+  static constexpr std::string_view kCalled = "prior";
+};
+template <>
 struct Thing<Variant> {
   static constexpr std::string_view kCalled = "variant";
 };
@@ -62,8 +74,23 @@ struct Thing<TouchLimit> {
   static constexpr std::string_view kCalled = "touch limit";
 };
 
+/// The verdicts a prior may be given for.
+inline constexpr std::array<std::pair<std::string_view, std::string_view>, 5> kPriorWords{
+    {{"fits", "fits"},
+     {"fits_with_work", "fits_with_work"},
+     {"unknown", "unknown"},
+     {"does_not_fit", "does_not_fit"},
+     {"destroys", "destroys"}}};
 inline constexpr std::array<std::pair<std::string_view, std::string_view>, 3> kLooksWords{
     {{"good", "good"}, {"fair", "fair"}, {"poor", "poor"}}};
+
+template <class V, Of<Room> S>
+void each_key(V& v, S& s) {
+  v.key("size_mm", s.size_mm, kPositive);
+  v.key("standoff_mm", s.standoff_mm, kNotNegative);
+  v.key("standoffs", s.standoffs);
+  v.key("socket_panels", s.socket_panels);
+}
 
 template <class V, Of<Position> S>
 void each_key(V& v, S& s) {
@@ -71,6 +98,7 @@ void each_key(V& v, S& s) {
   v.key("roles", or_name(s.roles, s.name));
   v.key("optional", s.optional);
   v.key("seats", s.seats);
+  v.key("room", s.room);
   v.key("after", s.after);
   v.key("at_mm", s.at_mm);
   v.key("note", s.note, kSentence);
@@ -118,6 +146,7 @@ void each_key(V& v, S& s) {
   v.key("protection", words(s.protection, kProtectionWords));
   v.key("mains_volts", s.mains_volts, kNotNegative);
   v.key("provides", s.provides);
+  v.key("has", s.has);
   v.key("optics", s.optics);
   v.key("mass_kg", s.mass_kg, kNotNegative);
   v.key("hazards", s.hazards);
@@ -175,6 +204,32 @@ void each_key(V& v, S& s) {
   v.key("hazard", s.hazards);
   v.key("surprise", s.surprises);
   v.key("note", s.note, kSentence);
+}
+
+template <class V, Of<Trait> S>
+void each_key(V& v, S& s) {
+  v.key("trait", s.name, kMust);
+  v.key("of", s.of, kMust);
+  v.key("taken_by", s.taken_by);
+  v.key("compare", words(s.compare, kTraitCompareWords), kMust);
+  v.key("unit", s.unit);
+  v.key("verdict", words(s.verdict, kTraitVerdictWords), kMust);
+  v.key("says", s.says, kMustSentence);
+  v.key("turned", s.turned, kSentence);
+  v.key("mend", s.mend, kSentence);
+  v.key("work_minutes", s.work_minutes, kNotNegative);
+  v.key("safety", s.safety);
+  v.key("ask", s.ask);
+  v.key("how", s.how, kSentence);
+  v.key("source", s.source, kSentence);
+}
+
+template <class V, Of<Prior> S>
+void each_key(V& v, S& s) {
+  v.key("prior", words(s.verdict, kPriorWords), kMust);
+  v.key("worked", s.worked, kMustNotNegative);
+  v.key("failed", s.failed, kMustNotNegative);
+  v.key("source", s.source, kSentence);
 }
 
 template <class V, Of<PartKind> S>

@@ -24,6 +24,18 @@ struct Thing<Wire> {
   static constexpr std::string_view kCalled = "wire";
 };
 template <>
+struct Thing<TraitValue> {
+  static constexpr std::string_view kCalled = "trait value";
+};
+template <>
+struct Thing<MainsSide> {
+  static constexpr std::string_view kCalled = "mains side";
+};
+template <>
+struct Thing<Shape> {
+  static constexpr std::string_view kCalled = "shape";
+};
+template <>
 struct Thing<Piece> {
   static constexpr std::string_view kCalled = "piece";
 };
@@ -66,9 +78,12 @@ void each_key(V& v, S& s) {
   v.key("active", words(s.active, kLevelWords));
   v.key("idle", words(s.idle, kLevelWords));
   v.key("logic_volts", s.logic_volts, kNotNegative);
+  v.key("hertz", s.hertz, kNotNegative);
   v.key("protocol", s.protocol);
   v.key("waits_s", s.waits_s, kNotNegative);
   v.key("rail", s.rail);
+  v.key("mark", s.mark);
+  v.key("colour", s.colour);
   v.key("note", s.note, kSentence);
 }
 
@@ -91,6 +106,7 @@ void each_key(V& v, S& s) {
   v.key("carries", s.carries);
   v.key("connector", s.connector);
   v.key("contacts", s.contacts);
+  v.key("edge", words(s.edge, kEdgeWords));
   v.key("lead_mm", s.lead_mm, kNotNegative);
   v.key("known", words(s.known, kSourceWords));
   v.key("note", s.note, kSentence);
@@ -109,6 +125,35 @@ void each_key(V& v, S& s) {
   v.key("piece", s.name, kMust);
   v.key("kind", s.kind);
   v.key("after", s.after);
+}
+
+template <class V, Of<TraitValue> S>
+void each_key(V& v, S& s) {
+  v.key("trait", s.trait, kMust);
+  v.key("words", s.words);
+  v.key("number", s.number);
+}
+
+template <class V, Of<MainsSide> S>
+void each_key(V& v, S& s) {
+  v.key("amps", s.amps, kNotNegative);
+  v.key("polarised", s.polarised);
+  v.key("cord_anchored", s.cord_anchored);
+  v.key("switch_in", words(s.switch_in, kPoleWords));
+  v.key("fuse_in", words(s.fuse_in, kPoleWords));
+  v.key("fuse_amps", s.fuse_amps, kPositive);
+  v.key("fuse_standard", words(s.fuse_standard, kFuseStandardWords));
+  v.key("fuse_speed", words(s.fuse_speed, kFuseSpeedWords));
+  v.key("creepage_mm", s.creepage_mm, kNotNegative);
+  v.key("clearance_mm", s.clearance_mm, kNotNegative);
+}
+
+template <class V, Of<Shape> S>
+void each_key(V& v, S& s) {
+  v.key("size_mm", s.size_mm, kPositive);
+  v.key("under_mm", s.under_mm, kNotNegative);
+  v.key("holes", s.holes);
+  v.key("socket_panel", s.socket_panel);
 }
 
 template <class V, Of<Fellow> S>
@@ -158,10 +203,18 @@ void each_key(V& v, S& s) {
   v.key("stores", s.stores);
   v.key("counter", s.counters);
   v.key("fellow", s.fellows);
+  v.key("has", s.has);
+  v.key("takes", s.takes);
+  v.key("memory_of", s.memory_of);
+  v.key("wipes_memory", s.wipes_memory);
+  v.key("sticker", s.sticker);
+  v.key("service_menu", s.service_menu, kSentence);
   v.key("optics", s.optics);
   v.key("flip_default", words(s.flip_default, kFlipWords));
   v.key("lamp_watts", s.lamp_watts, kPositive);
   v.key("lamp_volts", s.lamp_volts, kNotNegative);
+  v.key("mains", s.mains);
+  v.key("shape", s.shape);
   v.key("protection", words(s.protection, kProtectionWords));
   v.key("inlet_wires", s.inlet_wires, Demand{.low = 2, .high = 3});
   v.key("mains_volts", s.mains_volts, kNotNegative);
@@ -187,6 +240,7 @@ void each_key(V& v, S& s) {
   v.key("piece_kind", s.piece_kind);
   v.key("setting", s.setting);
   v.key("contact", s.contact);
+  v.key("now", s.now);
   v.key("lead_mm", s.lead_mm, kNotNegative);
   v.key("note", s.note, kSentence);
 }

@@ -50,8 +50,9 @@ struct Setting {
   std::optional<double> degrees_per_step;  ///< of wheel turn, where the value delays the wheel
   std::optional<double> work_minutes;
   std::optional<double> waiting_minutes;
-  std::vector<std::string> after;  ///< settings that come first
-  bool flip = false;               ///< this is the picture flip
+  std::vector<std::string> after;         ///< settings that come first
+  std::vector<std::string> reached_with;  ///< roles, any of which opens it: remote control, keys
+  bool flip = false;                      ///< this is the picture flip
   std::string note;
   std::vector<Observer> observers;
   Where where;
@@ -100,6 +101,17 @@ struct SwapNote {
   std::string note;
   Where where;
   bool operator==(const SwapNote&) const = default;
+};
+
+/// Where the chance of a rebuild starts from before any swap note speaks: so many that worked and
+/// failed, by verdict.
+struct Prior {
+  std::string verdict;
+  double worked = 0;
+  double failed = 0;
+  std::string source;
+  Where where;
+  bool operator==(const Prior&) const = default;
 };
 
 /// A touch-current limit, never used without its profile and edition.

@@ -20,6 +20,7 @@ struct Position {
   std::vector<std::string> roles;
   bool optional = false;                          ///< the factory left it empty in some variants
   std::optional<std::vector<std::string>> seats;  ///< mounts it takes
+  std::optional<Room> room;
   std::vector<std::string> after;  ///< positions or pieces that must be in before this one
   std::optional<Point> at_mm;
   std::string note;
@@ -73,6 +74,7 @@ struct Model {
   std::vector<Variant> variants;
   std::vector<StatedLink> links;
   std::optional<std::vector<std::string>> provides;  ///< by the cabinet itself
+  std::vector<TraitValue> has;                       ///< of the cabinet itself
   std::optional<ModelOptics> optics;
   Protection protection = Protection::unknown;
   std::optional<Range> mains_volts;

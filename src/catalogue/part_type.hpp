@@ -6,7 +6,9 @@
 #include <vector>
 
 #include "base/units.hpp"
+#include "catalogue/make.hpp"
 #include "catalogue/port.hpp"
+#include "catalogue/trait.hpp"
 
 namespace benchgraft::catalogue {
 
@@ -80,10 +82,18 @@ struct PartType {
   std::optional<std::vector<std::string>> stores;    ///< settings kept in its memory
   std::optional<std::vector<Counter>> counters;
   std::vector<Fellow> fellows;
+  std::vector<TraitValue> has;         ///< what it is, where another part must suit it
+  std::vector<TraitValue> takes;       ///< what it works with
+  std::vector<std::string> memory_of;  ///< roles whose part its memory was made for
+  std::optional<bool> wipes_memory;    ///< writes over such a memory at its first start
+  std::vector<std::string> sticker;    ///< rails to be trimmed to the sticker on this part
+  std::string service_menu;            ///< how it is opened, one sentence
   std::optional<EngineOptics> optics;
   std::optional<Flip> flip_default;  ///< on the part that stores the flip
   std::optional<double> lamp_watts;
   std::optional<Range> lamp_volts;
+  std::optional<MainsSide> mains;
+  std::optional<Shape> shape;
   Protection protection = Protection::unknown;
   std::optional<int> inlet_wires;  ///< on the mains inlet: 2 or 3
   std::optional<Range> mains_volts;
@@ -126,6 +136,7 @@ struct Change {
   std::string piece_kind;
   std::string setting;
   std::optional<Contact> contact;  ///< contact added
+  std::optional<TraitValue> now;   ///< now has
   std::optional<double> lead_mm;
   std::string note;
   Where where;

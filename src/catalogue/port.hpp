@@ -32,10 +32,13 @@ struct Contact {
   Level active = Level::unknown;
   Level idle = Level::unknown;
   std::optional<double> logic_volts;
-  std::string protocol;  ///< "serial 9600 8E1", "pulse", "lvds vesa"; "" = unknown
+  std::optional<Range> hertz;  ///< pulse rate given (out), or allowed (in)
+  std::string protocol;        ///< "serial 9600 8E1", "pulse", "lvds vesa"; "" = unknown
   std::optional<double>
-      waits_s;       ///< an input that must be answered within this time, else it stops
-  std::string rail;  ///< the rail of this part that feeds it
+      waits_s;         ///< an input that must be answered within this time, else it stops
+  std::string rail;    ///< the rail of this part that feeds it
+  std::string mark;    ///< printed terminal mark: "L", "N", "PE"
+  std::string colour;  ///< of the conductor at it; never proves what it is
   std::string note;
   Where where;
   bool operator==(const Contact&) const = default;
@@ -60,6 +63,7 @@ struct Port {
   std::string carries;  ///< what the link is for: "lamp control", "rails"; tells two links apart
   Connector connector;
   std::optional<std::vector<Contact>> contacts;  ///< nothing = the pins are not recorded
+  Edge edge = Edge::unknown;
   std::optional<double> lead_mm;   ///< length, when the port is a plug on a lead fixed to the part
   Source known = Source::derived;  ///< measured, or assumed; derived = recorded without saying how
   std::string note;

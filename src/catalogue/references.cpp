@@ -1,5 +1,6 @@
 #include "catalogue/references.hpp"
 
+#include <map>
 #include <set>
 
 #include "base/text.hpp"
@@ -17,6 +18,7 @@ std::vector<std::string> sorted(const std::set<std::string>& words) {
 /// Every name that other things may refer to.
 struct Names {
   std::set<std::string> set_kinds, part_kinds, adaptations, settings, roles, hazards, pieces;
+  std::map<std::string, const Trait*> traits;
   std::vector<std::string> usual_roles;  ///< those the kinds know
 };
 
@@ -52,6 +54,7 @@ Names all_names(const Catalogue& catalogue) {
         names.roles.insert(position.roles.begin(), position.roles.end());
     for (const auto& adaptation : family.adaptations) names.adaptations.insert(adaptation.name);
     for (const auto& setting : family.settings) names.settings.insert(setting.name);
+    for (const auto& trait : family.traits) names.traits.emplace(trait.name, &trait);
   }
   return names;
 }
@@ -69,6 +72,7 @@ class ReferenceCheck {
       for (const auto& adaptation : family.adaptations) this->adaptation(adaptation);
       for (const auto& setting : family.settings) this->setting(setting);
       for (const auto& kind : family.set_kinds) set_kind(kind);
+      for (const auto& trait : family.traits) this->trait(trait);
     }
     circles();
     return faults_.result();
@@ -117,6 +121,38 @@ class ReferenceCheck {
     for (const auto& hazard : hazards) named(where, owner, "hazard", hazard, names_.hazards);
   }
 
+  // A word where a number is compared, or the other way round, could never be judged.
+  void trait_values(const std::string& owner, const std::vector<TraitValue>& values) {
+    for (const auto& value : values) {
+      const auto known = names_.traits.find(value.trait);
+      if (known == names_.traits.end()) {
+        std::set<std::string> names;
+        for (const auto& [name, trait] : names_.traits) names.insert(name);
+        if (!names.empty()) named(value.where, owner, "trait", value.trait, names);
+        continue;
+      }
+      const bool number = known->second->compare == TraitCompare::within;
+      if (number ? !value.number || !value.words.empty() : value.number || value.words.empty())
+        faults_.add(value.where,
+                    fmt::format("the trait \"{}\" of {} is told by {}; write {}.", value.trait,
+                                owner, number ? "a number" : "words",
+                                number ? "number = 12 or number = [10, 14]" : "words = [\"...\"]"));
+    }
+  }
+
+  void trait(const Trait& trait) {
+    const std::string owner = fmt::format("trait \"{}\"", trait.name);
+    for (const auto& name : trait.of) role(trait.where, owner, name);
+    for (const auto& name : trait.taken_by) role(trait.where, owner, name);
+    if (trait.taken_by.empty() != (trait.compare == TraitCompare::same_as_old))
+      faults_.add(trait.where,
+                  trait.taken_by.empty()
+                      ? fmt::format("{} names no role that takes it; add taken_by.", owner)
+                      : fmt::format("{} is compared \"as before\" and needs no taken_by; take it "
+                                    "away.",
+                                    owner));
+  }
+
   void pieces(const std::string& owner, const std::optional<std::vector<Piece>>& pieces) {
     if (!pieces || names_.set_kinds.empty()) return;
     for (const auto& piece : *pieces)
@@ -146,6 +182,9 @@ class ReferenceCheck {
     if (type.counters)
       for (const auto& counter : *type.counters)
         role(type.where, "a counter of " + owner, counter.speaks_of);
+    for (const auto& name : type.memory_of) role(type.where, "memory_of of " + owner, name);
+    trait_values(owner, type.has);
+    trait_values(owner, type.takes);
     pieces(owner, type.carries);
     pieces(owner, type.needs);
     hazards(type.where, owner, type.hazards);
@@ -168,6 +207,7 @@ class ReferenceCheck {
       for (const auto& [position, reference] : variant.parts)
         type_named(variant.where, fmt::format("variant \"{}\" of {}", variant.name, owner),
                    reference);
+    trait_values(owner, model.has);
     hazards(model.where, owner, model.hazards);
   }
 
@@ -187,6 +227,7 @@ class ReferenceCheck {
     const std::string owner = fmt::format("setting \"{}\"", setting.name);
     for (const auto& name : setting.depends_on) role(setting.where, owner, name);
     role(setting.where, owner, setting.stored_in);
+    for (const auto& name : setting.reached_with) role(setting.where, owner, name);
     for (const auto& other : setting.after)
       named(setting.where, owner, "setting", other, names_.settings);
   }

@@ -56,6 +56,9 @@ enum class Mount { unknown, upright, inverted };
 
 enum class Protection { unknown, class_1, class_2 };
 
+/// Edge of a board a connector sits at, seen from the side of the parts with the board as mounted.
+enum class Edge { unknown, left, right, top, bottom };
+
 /// What was done to one physical part after it was made.
 enum class ChangeSort {
   plug_cut,
@@ -66,6 +69,7 @@ enum class ChangeSort {
   piece_added,
   lead_replaced,
   memory_changed,
+  trait_changed,
 };
 
 enum class PlugResult { straight_in, did_not, would_but_must_not };
@@ -108,11 +112,13 @@ inline constexpr WordList<Half, 2> kHalfWords{{{Half::plug, "plug"}, {Half::sock
 inline constexpr WordList<OneAt, 2> kOneAtWords{{{OneAt::left, "left"}, {OneAt::right, "right"}}};
 inline constexpr WordList<RibbonSide, 2> kRibbonSideWords{
     {{RibbonSide::top, "top"}, {RibbonSide::bottom, "bottom"}}};
+inline constexpr WordList<Edge, 4> kEdgeWords{
+    {{Edge::left, "left"}, {Edge::right, "right"}, {Edge::top, "top"}, {Edge::bottom, "bottom"}}};
 inline constexpr WordList<Mount, 2> kMountWords{
     {{Mount::upright, "upright"}, {Mount::inverted, "inverted"}}};
 inline constexpr WordList<Protection, 2> kProtectionWords{
     {{Protection::class_1, "I"}, {Protection::class_2, "II"}}};
-inline constexpr WordList<ChangeSort, 8> kChangeSortWords{
+inline constexpr WordList<ChangeSort, 9> kChangeSortWords{
     {{ChangeSort::plug_cut, "plug cut"},
      {ChangeSort::contact_moved, "contact moved"},
      {ChangeSort::contact_removed, "contact removed"},
@@ -120,7 +126,8 @@ inline constexpr WordList<ChangeSort, 8> kChangeSortWords{
      {ChangeSort::piece_gone, "piece gone"},
      {ChangeSort::piece_added, "piece added"},
      {ChangeSort::lead_replaced, "lead replaced"},
-     {ChangeSort::memory_changed, "memory changed"}}};
+     {ChangeSort::memory_changed, "memory changed"},
+     {ChangeSort::trait_changed, "now has"}}};
 inline constexpr WordList<PlugResult, 3> kPlugResultWords{
     {{PlugResult::straight_in, "straight in"},
      {PlugResult::did_not, "did not"},

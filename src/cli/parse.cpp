@@ -185,14 +185,17 @@ void add_part_commands(CLI::App& app, Asked& asked) {
   auto& done = change->words;
   change.needs("PART", change->part, "Code of the part")
       .needs("WHAT", done.sort,
-             "plug cut, contact moved, contact removed, piece gone, piece added, lead replaced or "
-             "memory changed")
+             "plug cut, contact moved, contact removed, piece gone, piece added, lead replaced, "
+             "memory changed or now has")
       .may("--port", done.port, "Port")
       .may("--from", done.from, "Contact it was on")
       .may("--to", done.to, "Contact it is on now")
       .may("--piece", done.piece, "Piece")
       .may("--piece-kind", done.piece_kind, "Kind of piece: bracket, shield, ferrite, ...")
       .may("--setting", done.setting, "Setting in its memory")
+      .may("--trait", done.trait, "Trait it now has: panel code, ...")
+      .may("--word", done.trait_word, "The word that trait now has")
+      .may("--number", done.trait_number, "The number that trait now has")
       .may("--lead-mm", done.lead_mm, "Length of the new lead")
       .may("--note", done.note, "Anything else");
 }

@@ -165,6 +165,12 @@ std::string contact_text(const catalogue::Contact& contact) {
   return catalogue::file_text(contact);
 }
 
+std::string trait_text(const catalogue::TraitValue& trait) { return catalogue::file_text(trait); }
+
+Result<catalogue::TraitValue> trait_from_text(std::string_view text, const std::string& file) {
+  return thing_from_text<catalogue::TraitValue>(text, file);
+}
+
 Result<catalogue::Contact> contact_from_text(std::string_view text, const std::string& file) {
   return thing_from_text<catalogue::Contact>(text, file);
 }

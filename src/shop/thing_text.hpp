@@ -25,6 +25,8 @@ Result<T> thing_from_text(std::string_view text, const std::string& file);
 
 /// A change of a part, or a contact, as the text the tables keep.
 std::string contact_text(const catalogue::Contact& contact);
+std::string trait_text(const catalogue::TraitValue& trait);
+Result<catalogue::TraitValue> trait_from_text(std::string_view text, const std::string& file);
 Result<catalogue::Contact> contact_from_text(std::string_view text, const std::string& file);
 
 /// One field that says something.

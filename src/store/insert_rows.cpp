@@ -54,12 +54,12 @@ void insert_changes(Connection& connection, std::int64_t seq,
   for (const auto& c : changes)
     connection.execute(
         "INSERT INTO part_changes (part_seq, n, change, port, \"from\", \"to\", piece, piece_kind, "
-        "setting, "
-        "contact, lead_mm, note) VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+        "setting, contact, now, lead_mm, note) "
+        "VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
         {seq, n++, word(catalogue::kChangeSortWords, c.sort), c.port, c.from, c.to, c.piece,
          c.piece_kind, c.setting,
-         c.contact ? Value(shop::contact_text(*c.contact)) : Value(nullptr), value(c.lead_mm),
-         c.note});
+         c.contact ? Value(shop::contact_text(*c.contact)) : Value(nullptr),
+         c.now ? Value(shop::trait_text(*c.now)) : Value(nullptr), value(c.lead_mm), c.note});
 }
 
 }  // namespace

@@ -141,8 +141,7 @@ class Loading {
          [&](std::size_t i, const Row& row) { shop_.parts[i].roles.push_back(row.text(1)); });
     list(
         "SELECT part_seq, change, port, \"from\", \"to\", piece, piece_kind, setting, contact, "
-        "lead_mm, "
-        "note FROM part_changes ORDER BY part_seq, n",
+        "now, lead_mm, note FROM part_changes ORDER BY part_seq, n",
         at, [&](std::size_t i, const Row& row) {
           shop_.parts[i].changes.push_back(change(shop_.parts[i], row));
         });
@@ -164,8 +163,15 @@ class Loading {
       else
         cannot_read("a contact of " + called(part));
     }
-    change.lead_mm = row.number(9);
-    change.note = row.text(10);
+    if (!row.is_null(9)) {
+      auto now = shop::trait_from_text(row.text(9), called(part));
+      if (now)
+        change.now = std::move(now.value());
+      else
+        cannot_read("a trait of " + called(part));
+    }
+    change.lead_mm = row.number(10);
+    change.note = row.text(11);
     change.where = {called(part), 0};
     return change;
   }

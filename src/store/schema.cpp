@@ -245,7 +245,35 @@ CREATE TABLE said (
 CREATE VIRTUAL TABLE found USING fts5 (words, tokenize = 'unicode61 remove_diacritics 2', prefix = '2 3');
 )sql";
 
-constexpr std::array<Step, 1> kSteps = {{{1, kVersion1}}};
+// "now has": a trait of one part that is no longer what its type says.
+constexpr const char* kVersion2 = R"sql(
+CREATE TABLE part_changes_2 (
+  part_seq   INTEGER NOT NULL REFERENCES parts (seq) ON DELETE CASCADE,
+  n          INTEGER NOT NULL,
+  change     TEXT NOT NULL CHECK (change IN ('plug cut', 'contact moved', 'contact removed',
+             'contact added', 'piece gone', 'piece added', 'lead replaced', 'memory changed',
+             'now has')),
+  port       TEXT NOT NULL,
+  "from"     TEXT NOT NULL,
+  "to"       TEXT NOT NULL,
+  piece      TEXT NOT NULL,
+  piece_kind TEXT NOT NULL,
+  setting    TEXT NOT NULL,
+  contact    TEXT,
+  now        TEXT,
+  lead_mm    REAL CHECK (lead_mm >= 0),
+  note       TEXT NOT NULL,
+  PRIMARY KEY (part_seq, n),
+  CHECK (change <> 'now has' OR now IS NOT NULL)
+) STRICT, WITHOUT ROWID;
+INSERT INTO part_changes_2
+  SELECT part_seq, n, change, port, "from", "to", piece, piece_kind, setting, contact, NULL, lead_mm, note
+  FROM part_changes;
+DROP TABLE part_changes;
+ALTER TABLE part_changes_2 RENAME TO part_changes;
+)sql";
+
+constexpr std::array<Step, 2> kSteps = {{{1, kVersion1}, {2, kVersion2}}};
 
 struct Stamp {
   std::int64_t program = 0;

@@ -99,6 +99,12 @@ Result<Recorded> record_change(const ShopAt& at, const Knowledge& knowledge,
   record.change.piece = words.piece;
   record.change.piece_kind = words.piece_kind;
   record.change.setting = words.setting;
+  if (!words.trait.empty()) {
+    record.change.now = catalogue::TraitValue{words.trait, {}, std::nullopt, {}};
+    if (!words.trait_word.empty()) record.change.now->words = {words.trait_word};
+    if (words.trait_number)
+      record.change.now->number = catalogue::Range{*words.trait_number, *words.trait_number};
+  }
   record.change.lead_mm = words.lead_mm;
   record.change.note = words.note;
   record.change.where.file = "part " + code;

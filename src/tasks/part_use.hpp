@@ -32,8 +32,8 @@ struct Test {
 /// One change made to a part, in words of docs/formats/rebuild.md.
 struct ChangeWords {
   std::string sort;  ///< "plug cut", "contact moved", ...
-  std::string port, from, to, piece, piece_kind, setting, note;
-  std::optional<double> lead_mm;
+  std::string port, from, to, piece, piece_kind, setting, trait, trait_word, note;
+  std::optional<double> lead_mm, trait_number;
 };
 
 Result<Recorded> add_part(const ShopAt& at, const std::string& code, const PartWords& words,

@@ -22,9 +22,12 @@ Contact contact() {
   c.active = Level::low;
   c.idle = Level::high;
   c.logic_volts = 3.3;
+  c.hertz = Range{180, 220};
   c.protocol = "pulse";
   c.waits_s = 4;
   c.rail = "5 V";
+  c.mark = "S";
+  c.colour = "blue";
   c.note = "thin wire";
   return c;
 }
@@ -34,7 +37,8 @@ const char* const kContact =
     "amps = 0.02, "
     "direction = \"in\", drive = \"open collector\", pull_up = true, active = \"low\", idle = "
     "\"high\", "
-    "logic_volts = 3.3, protocol = \"pulse\", waits_s = 4, rail = \"5 V\", note = \"thin wire\"}";
+    "logic_volts = 3.3, hertz = [180, 220], protocol = \"pulse\", waits_s = 4, rail = \"5 V\", "
+    "mark = \"S\", colour = \"blue\", note = \"thin wire\"}";
 
 PartType part_type() {
   PartType t;
@@ -53,10 +57,21 @@ PartType part_type() {
   t.stores = {"flip"};
   t.counters = std::vector<Counter>{{"lamp hours", "lamp"}};
   t.fellows = {{"lamp", {"L-1", "L-2"}, "Same power.", true, {}}};
+  t.has = {{"segments", {"RGB", "RGBW"}, std::nullopt, {}}};
+  t.takes = {{"turns", {}, Range{60, 120}, {}}};
+  t.memory_of = {"lamp"};
+  t.wipes_memory = false;
+  t.sticker = {"Vs"};
+  t.service_menu = "Mute, then 1 8 2.";
   t.optics = EngineOptics{true, Mount::inverted, 0.6, 300};
   t.flip_default = Flip{true, true};
   t.lamp_watts = 120;
   t.lamp_volts = Range{60, 90};
+  t.mains = MainsSide{
+      1.8, true, false, Pole::both, Pole::line, 2.5, FuseStandard::iec_60127, FuseSpeed::slow,
+      6.4, 3.2};
+  t.shape =
+      Shape{std::array<double, 3>{120, 30, 80}, 4, std::vector<std::string>{"a", "b"}, "five wide"};
   t.protection = Protection::class_2;
   t.inlet_wires = 2;
   t.mains_volts = Range{100, 240};
@@ -76,6 +91,7 @@ PartType part_type() {
   first.connector = {"2.0 mm crimp", 2,       5,           std::vector<int>{4},
                      Half::plug,     "latch", OneAt::left, RibbonSide::top};
   first.contacts = {contact()};
+  first.edge = Edge::bottom;
   first.lead_mm = 250;
   first.known = Source::measured;
   first.note = "beside the coil";
@@ -114,10 +130,22 @@ counter = [
 fellow = [
   {role = "lamp", types = ["L-1", "L-2"], why = "Same power.", safety = true},
 ]
+has = [
+  {trait = "segments", words = ["RGB", "RGBW"]},
+]
+takes = [
+  {trait = "turns", number = [60, 120]},
+]
+memory_of = ["lamp"]
+wipes_memory = false
+sticker = ["Vs"]
+service_menu = "Mute, then 1 8 2."
 optics = {lens = true, mount = "inverted", throw_ratio = 0.6, lumens = 300}
 flip_default = "both"
 lamp_watts = 120
 lamp_volts = [60, 90]
+mains = {amps = 1.8, polarised = true, cord_anchored = false, switch_in = "both", fuse_in = "line", fuse_amps = 2.5, fuse_standard = "IEC 60127", fuse_speed = "slow", creepage_mm = 6.4, clearance_mm = 3.2}
+shape = {size_mm = [120, 30, 80], under_mm = 4, holes = ["a", "b"], socket_panel = "five wide"}
 protection = "II"
 inlet_wires = 2
 mains_volts = [100, 240]
@@ -141,6 +169,7 @@ connector = {family = "2.0 mm crimp", pitch_mm = 2, ways = 5, gaps = [4], half =
 contacts = [
   )") + kContact + R"(,
 ]
+edge = "bottom"
 lead_mm = 250
 known = "measured"
 note = "beside the coil"
@@ -157,6 +186,7 @@ Model model() {
   m.protection = Protection::class_1;
   m.mains_volts = Range{230, 230};
   m.provides = {"remote"};
+  m.has = {{"inches", {}, Range{50, 50}, {}}};
   m.optics = ModelOptics{1,
                          std::vector<Point>{{0, 0.7, 0.7}},
                          Point{0, 1, 0},
@@ -175,11 +205,13 @@ Model model() {
                   {"lamp driver", "supply"},
                   true,
                   std::vector<std::string>{"four holes 60 x 90"},
+                  Room{std::array<double, 3>{130, 40, 90}, 6, std::vector<std::string>{"a"},
+                       std::vector<std::string>{"five wide"}},
                   {"lamp"},
                   Point{1, 2.5, -3},
                   "behind the door",
                   {}},
-                 {"lamp", {"lamp"}, false, std::nullopt, {}, std::nullopt, "", {}}};
+                 {"lamp", {"lamp"}, false, std::nullopt, std::nullopt, {}, std::nullopt, "", {}}};
   m.variants = {{"late", {{"driver", "LD-20/B"}}, {"hour meter"}, "blue dot", {}}};
   return m;
 }
@@ -192,6 +224,9 @@ kind = "rear projection"
 protection = "I"
 mains_volts = 230
 provides = ["remote"]
+has = [
+  {trait = "inches", number = 50},
+]
 optics = {fold_mirrors = 1, mirror_normals = [[0, 0.7, 0.7]], beam = [0, 1, 0], beam_up = [0, 0, 1], seen_from_behind = true, mount = "upright", diagonal_in = 50.5, throw_mm = 700, width_mm = 1100}
 mass_kg = 40
 hazards = ["glass"]
@@ -208,6 +243,7 @@ position = "driver"
 roles = ["lamp driver", "supply"]
 optional = true
 seats = ["four holes 60 x 90"]
+room = {size_mm = [130, 40, 90], standoff_mm = 6, standoffs = ["a"], socket_panels = ["five wide"]}
 after = ["lamp"]
 at_mm = [1, 2.5, -3]
 note = "behind the door"
@@ -305,6 +341,7 @@ Family family() {
                  10,
                  3,
                  {"flip"},
+                 {"keys"},
                  true,
                  "white hides it",
                  {{"red bar",
@@ -357,6 +394,22 @@ Family family() {
        {}}};
   f.part_kinds = {{"lamp driver", {"lamp driver"}, "hot", {}}};
   f.limits = {{"P 1", "2020", "touch current", Protection::class_2, 0.25, "excerpt", {}}};
+  f.traits = {{"segments",
+               {"colour wheel"},
+               {"display driver"},
+               TraitCompare::round,
+               "deg",
+               TraitVerdict::does_not_fit,
+               "Wrong colours.",
+               "Turned.",
+               "Move both.",
+               45,
+               true,
+               true,
+               "Look at the glass.",
+               "common practice",
+               {}}};
+  f.priors = {{"fits", 9, 1, "assumed", {}}};
   return f;
 }
 
@@ -395,6 +448,28 @@ test = "touch current"
 protection = "II"
 milliamps = 0.25
 source = "excerpt"
+
+[[trait]]
+trait = "segments"
+of = ["colour wheel"]
+taken_by = ["display driver"]
+compare = "round"
+unit = "deg"
+verdict = "does_not_fit"
+says = "Wrong colours."
+turned = "Turned."
+mend = "Move both."
+work_minutes = 45
+safety = true
+ask = true
+how = "Look at the glass."
+source = "common practice"
+
+[[prior]]
+prior = "fits"
+worked = 9
+failed = 1
+source = "assumed"
 )";
 
 const char* const kKnowledge = R"(
@@ -426,6 +501,7 @@ degrees_per_step = -1.5
 work_minutes = 10
 waiting_minutes = 3
 after = ["flip"]
+reached_with = ["keys"]
 flip = true
 note = "white hides it"
 
@@ -490,6 +566,7 @@ RebuildText rebuild() {
                          "earth lead",
                          "flip",
                          contact(),
+                         TraitValue{"segments", {"RGB"}, std::nullopt, {}},
                          250,
                          "neat",
                          {}}};
@@ -498,7 +575,8 @@ RebuildText rebuild() {
 }
 
 TEST(EveryKey, of_a_rebuild_has_its_field) {
-  const std::string text = std::string(R"(format = 1
+  const std::string text =
+      std::string(R"(format = 1
 rebuild = "for the school"
 model = "Tern 50"
 kind = "rear projection"
@@ -514,7 +592,7 @@ run_hours = 1200
 known_good = true
 change = [
   {change = "contact added", port = "CN1", from = 2, to = 3, piece = "braid", piece_kind = "earth lead", setting = "flip", contact = )") +
-                           kContact + R"(, lead_mm = 250, note = "neat"},
+      kContact + R"(, now = {trait = "segments", words = ["RGB"]}, lead_mm = 250, note = "neat"},
 ]
 
 [[part]]

@@ -46,7 +46,7 @@ TEST(CataloguePage, shows_only_examples_that_load_beside_the_kinds) {
     EXPECT_EQ(read_family(write_family(read.value()), "again").value(), read.value());
     families.push_back(read.value());
   }
-  EXPECT_EQ(families.size(), without + 3);
+  EXPECT_EQ(families.size(), without + 4);
   const auto made = Catalogue::from_families(std::move(families));
   EXPECT_TRUE(made.ok()) << made.error().message;
 }

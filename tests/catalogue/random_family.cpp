@@ -1,6 +1,7 @@
 #include "random_family.hpp"
 
 #include <algorithm>
+#include <set>
 
 #include "random_filling.hpp"
 
@@ -139,6 +140,7 @@ void mend(std::vector<Change>& changes) {
     for (std::string* word : {&change.port, &change.piece}) *word += "z";
     change.from = "1";
     if (change.to == "1" || change.to.empty()) change.to = "2";
+    if (!change.now) change.now = TraitValue{"own", {}, std::nullopt, {}};
     if (!change.contact) change.contact = Contact{};
     change.contact->number = "A1";
   }
@@ -169,6 +171,11 @@ Family random_family(std::uint32_t seed, int most) {
   make_unique(family.set_kinds, own_name);
   make_unique(family.part_kinds, own_name);
   make_unique(family.limits, [](TouchLimit& limit) -> std::string& { return limit.test; });
+  make_unique(family.traits, own_name);
+  std::set<std::string> spoken;
+  std::erase_if(family.priors,
+                [&](const Prior& prior) { return !spoken.insert(prior.verdict).second; });
+  for (auto& prior : family.priors) prior.worked += 1;
   for (auto& type : family.part_types) mend(type, random);
   for (auto& model : family.models) mend(model);
   for (auto& kind : family.set_kinds) mend(kind);

@@ -91,7 +91,7 @@ TEST(Opening, calls_a_shop_of_a_newer_program_too_new_and_leaves_it_alone) {
     EXPECT_EQ(store.error().message,
               folder.file() +
                   ": the shop was written by a newer program (version 99 of its tables, this one "
-                  "knows 1); use the newer program.");
+                  "knows 2); use the newer program.");
   }
   Connection look(folder.file(), Access::read, 100);
   EXPECT_EQ(look.whole("PRAGMA user_version"), 99);
