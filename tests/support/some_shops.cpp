@@ -89,9 +89,12 @@ Set any_set(std::set<std::string>& codes) {
 catalogue::Change any_change() {
   catalogue::Change change;
   change.sort = pick({catalogue::ChangeSort::plug_cut, catalogue::ChangeSort::contact_added,
-                      catalogue::ChangeSort::piece_gone, catalogue::ChangeSort::lead_replaced});
+                      catalogue::ChangeSort::piece_gone, catalogue::ChangeSort::lead_replaced,
+                      catalogue::ChangeSort::trait_changed});
   change.port = "CN" + std::to_string(1 + up_to(3));
   change.piece = "shield";
+  if (change.sort == catalogue::ChangeSort::trait_changed)
+    change.now = catalogue::TraitValue{any_name(), {any_name()}, std::nullopt, {}};
   if (change.sort == catalogue::ChangeSort::contact_added) {
     change.contact.emplace();
     change.contact->number = std::to_string(1 + up_to(8));
