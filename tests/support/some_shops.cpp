@@ -94,7 +94,8 @@ catalogue::Change any_change() {
   change.port = "CN" + std::to_string(1 + up_to(3));
   change.piece = "shield";
   if (change.sort == catalogue::ChangeSort::trait_changed)
-    change.now = catalogue::TraitValue{any_name(), {any_name()}, std::nullopt, {}};
+    change.now =
+        catalogue::TraitValue{"panel code", {"P" + std::to_string(up_to(9))}, std::nullopt, {}};
   if (change.sort == catalogue::ChangeSort::contact_added) {
     change.contact.emplace();
     change.contact->number = std::to_string(1 + up_to(8));
