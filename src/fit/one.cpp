@@ -122,8 +122,10 @@ void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {
   judge_loose_ports(findings);
   judge_wrong_sockets(findings);
   judge_lamp_power(findings);
+  judge_traits(findings);
   judge_known_bad(findings);
   judge_mounts(findings);
+  judge_shapes(findings);
   judge_mains_range(findings);
   judge_two_grounds(findings);
   judge_missing_parts(findings);
@@ -133,6 +135,8 @@ void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {
   judge_orientation(findings, notes);
   judge_light_and_throw(findings);
   judge_settings(findings, notes);
+  judge_reachable_settings(findings);
+  judge_memories(findings);
   judge_counters(findings);
   judge_capabilities(findings);
   judge_earth_path(findings);

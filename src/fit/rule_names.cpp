@@ -13,14 +13,16 @@ const std::vector<std::string>& rule_names() {
       "drive clash", "direction clash", "protocol clash", "missing reply", "crossed signals",
       "nothing feeds it", "no return", "safety loop open", "string current", "string volts",
       "sensor curve", "empty contact", "not recorded", "does not mate", "plug cut", "wrong socket",
-      "reversed plug", "left unplugged", "lamp power", "fellow part", "swap note",
+      "reversed plug", "left unplugged", "lamp power", "trait clash", "fellow part", "swap note",
       "records disagree",
       // one part in its place
-      "mount", "known bad", "mains range", "two grounds",
+      "mount", "no room", "stand-off", "socket panel", "other edge", "known bad", "mains range",
+      "two grounds",
       // the whole rebuild
       "missing part", "several jobs", "carried piece", "missing piece", "least load", "orientation",
-      "light and throw", "setting elsewhere", "counter lies", "capability", "earth path",
-      "touch current", "lead reaches fan", "lead too short", "not judged"};
+      "light and throw", "setting elsewhere", "out of reach", "bound memory", "sticker volts",
+      "counter lies", "capability", "earth path", "touch current", "lead reaches fan",
+      "lead too short", "not judged"};
   return kNames;
 }
 

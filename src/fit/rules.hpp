@@ -15,11 +15,13 @@ void judge_loose_ports(Findings& findings);                                  // 
 void judge_unrecorded(Findings& findings);                                   // unrecorded_rules.cpp
 void judge_wrong_sockets(Findings& findings);                                // socket_rules.cpp
 void judge_lamp_power(Findings& findings);                                   // lamp_rules.cpp
+void judge_traits(Findings& findings);                                       // trait_rules.cpp
 
 // Single rules: a part in its role.
 void judge_unknown_types(Findings& findings);  // place_rules.cpp
 void judge_known_bad(Findings& findings);      // place_rules.cpp
 void judge_mounts(Findings& findings);         // place_rules.cpp
+void judge_shapes(Findings& findings);         // shape_rules.cpp
 void judge_mains_range(Findings& findings);    // earth_rules.cpp
 void judge_two_grounds(Findings& findings);    // earth_rules.cpp
 
@@ -32,6 +34,8 @@ void judge_orientation(Findings& findings,
                        const std::vector<NoteMatch>& notes);                   // optics_rules.cpp
 void judge_light_and_throw(Findings& findings);                                // optics_rules.cpp
 void judge_settings(Findings& findings, const std::vector<NoteMatch>& notes);  // setting_rules.cpp
+void judge_reachable_settings(Findings& findings);                             // memory_rules.cpp
+void judge_memories(Findings& findings);                                       // memory_rules.cpp
 void judge_counters(Findings& findings);                                       // setting_rules.cpp
 void judge_capabilities(Findings& findings);  // capability_rules.cpp
 void judge_earth_path(Findings& findings);    // earth_rules.cpp

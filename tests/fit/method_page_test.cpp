@@ -36,7 +36,7 @@ std::vector<Row> table() {
   bool inside = false;
   for (std::string line; std::getline(page, line);) {
     if (line.rfind("## ", 0) == 0) inside = line == "## The rules";
-    const auto found = fit_pattern::match(line, R"(\| ([a-z ]+) \| (single|pair|whole) \|.*\|)");
+    const auto found = fit_pattern::match(line, R"(\| ([a-z -]+) \| (single|pair|whole) \|.*\|)");
     if (inside && !found.empty())
       rows.push_back(
           {found[1], found[2], static_cast<int>(std::count(line.begin(), line.end(), '|')) - 1});
@@ -57,7 +57,7 @@ TEST(MethodPage, every_rule_name_the_code_gives_a_reason_is_listed) {
   // Reasons are made by add("name" ...), say("name" ...) and say_piece(..., "name" ...), or
   // renamed.
   const std::string named =
-      R"re((add|say|say_piece)\([[:space:]]*(findings,[[:space:]]*)?"([a-z ]+)"|rule = "([a-z ]+)")re";
+      R"re((add|say|say_piece)\([[:space:]]*(findings,[[:space:]]*)?"([a-z -]+)"|rule = "([a-z -]+)")re";
   std::set<std::string> used;
   std::string all;
   for (const auto& entry :

@@ -159,6 +159,20 @@ const fit::Reason& reason(const fit::Judgement& judgement, const std::string& ru
   return kNone;
 }
 
+const fit::Reason& reason_about(const fit::Judgement& judgement, const std::string& rule,
+                                const std::string& signal) {
+  for (const auto& one : judgement.reasons)
+    if (one.rule == rule &&
+        std::find(one.signals.begin(), one.signals.end(), signal) != one.signals.end())
+      return one;
+  return reason(judgement, "there is no such rule");
+}
+
+bool has_signal(const fit::Judgement& judgement, const std::string& rule,
+                const std::string& signal) {
+  return !reason_about(judgement, rule, signal).rule.empty();
+}
+
 bool has(const fit::Judgement& judgement, const std::string& rule) {
   return !reason(judgement, rule).rule.empty();
 }

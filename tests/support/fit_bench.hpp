@@ -89,7 +89,8 @@ inline const std::string kBenchSet =
 set_kind = "bench set"
 role = [{ role = "supply" }, { role = "display driver" }, { role = "picture processing" },
   { role = "tuner" }, { role = "sound" }, { role = "lamp" }, { role = "lamp driver" },
-  { role = "lamp fan" }, { role = "mains inlet" }, { role = "engine optics" }, { role = "keys", optional = true }]
+  { role = "lamp fan" }, { role = "mains inlet" }, { role = "engine optics" }, { role = "keys", optional = true },
+  { role = "cabinet", optional = true }]
 )";
 
 /// The rebuild that puts `type` in `place` of the model "Tern 40"; `more` = further TOML.
@@ -125,6 +126,11 @@ std::string body_of(const Meeting& meeting);
 /// The only reason of `rule`, or one that says there is none (rule "", verdict fits).
 const fit::Reason& reason(const fit::Judgement& judgement, const std::string& rule);
 bool has(const fit::Judgement& judgement, const std::string& rule);
+/// The reason of `rule` that names `signal`; a failed test's "fits" when there is none.
+const fit::Reason& reason_about(const fit::Judgement& judgement, const std::string& rule,
+                                const std::string& signal);
+bool has_signal(const fit::Judgement& judgement, const std::string& rule,
+                const std::string& signal);
 /// "over voltage: destroys, two grounds: fits": what a failing test prints.
 std::string told(const fit::Judgement& judgement);
 /// True when some question holds `words`.
