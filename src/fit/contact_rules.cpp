@@ -269,8 +269,17 @@ std::uint32_t signal_lacks(const Contact& c, const Contact& other, bool levels_m
       lack(c.direction != Direction::unknown, kMissingDirection) |
       lack(!c.signal.empty(), kMissingSignal) |
       lack(!c.protocol.empty() || (other.protocol.empty() && c.net_class != NetClass::pair),
-           kMissingProtocol);
+           kMissingProtocol) |
+      lack(c.hertz.has_value() || !other.hertz, kMissingHertz);
   return levels_matter ? missing | level_lacks(c, other) : missing;
+}
+
+// Pulses of another rate: dimming flickers, a sync is not followed.
+void judge_rate(const Pair& p, const Contact& gives, const Contact& takes) {
+  const auto given = with_tolerance(*takes.hertz);
+  if (gives.hertz->low >= given.low - 1e-9 && gives.hertz->high <= given.high + 1e-9) return;
+  const bool apart = gives.hertz->high < given.low || gives.hertz->low > given.high;
+  p.find(ContactRule::rate_clash, apart ? Verdict::does_not_fit : Verdict::unknown);
 }
 
 void judge_signal(const Pair& p) {
@@ -287,6 +296,7 @@ void judge_signal(const Pair& p) {
   p.lacks(signal_lacks(a, b, levels_matter), signal_lacks(b, a, levels_matter));
   if (!a.protocol.empty() && !b.protocol.empty() && a.protocol != b.protocol)
     p.find(ContactRule::protocol_clash, Verdict::does_not_fit);
+  if (a.hertz && b.hertz && a_out != b_out) judge_rate(p, b_out ? b : a, b_out ? a : b);
   if (a.direction == Direction::in && b.direction == Direction::in) {
     const bool waits = a.waits_s || b.waits_s;
     return p.find(waits ? ContactRule::missing_reply : ContactRule::nothing_feeds_it,
@@ -440,52 +450,6 @@ void judge_contacts(const Contact* a, const Contact* b, const Surroundings& arou
                    is_safety_class(a->net_class) || is_safety_class(b->net_class));
   if (a->net_class != b->net_class) return judge_class_clash(p);
   judge_same_class(p);
-}
-
-const char* rule_name(ContactRule rule) {
-  switch (rule) {
-    case ContactRule::domain_clash:
-      return "domain clash";
-    case ContactRule::class_clash:
-      return "class clash";
-    case ContactRule::over_voltage:
-      return "over voltage";
-    case ContactRule::rail_low:
-      return "rail low";
-    case ContactRule::rail_overload:
-      return "rail overload";
-    case ContactRule::level_clash:
-      return "level clash";
-    case ContactRule::drive_clash:
-      return "drive clash";
-    case ContactRule::direction_clash:
-      return "direction clash";
-    case ContactRule::protocol_clash:
-      return "protocol clash";
-    case ContactRule::missing_reply:
-      return "missing reply";
-    case ContactRule::crossed_signals:
-      return "crossed signals";
-    case ContactRule::nothing_feeds_it:
-      return "nothing feeds it";
-    case ContactRule::earth_lost:
-      return "earth path";
-    case ContactRule::safety_loop_open:
-      return "safety loop open";
-    case ContactRule::string_current:
-      return "string current";
-    case ContactRule::string_volts:
-      return "string volts";
-    case ContactRule::sensor_curve:
-      return "sensor curve";
-    case ContactRule::empty_contact:
-      return "empty contact";
-    case ContactRule::no_return:
-      return "no return";
-    case ContactRule::not_recorded:
-      return "not recorded";
-  }
-  return "";
 }
 
 }  // namespace benchgraft::fit

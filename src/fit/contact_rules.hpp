@@ -21,6 +21,7 @@ enum class ContactRule : std::uint8_t {
   drive_clash,
   direction_clash,
   protocol_clash,
+  rate_clash,
   missing_reply,
   crossed_signals,
   nothing_feeds_it,
@@ -49,6 +50,7 @@ enum Missing : std::uint32_t {
   kMissingProtocol = 1U << 10,
   kMissingPullUp = 1U << 11,
   kMissingIdle = 1U << 12,
+  kMissingHertz = 1U << 13,
 };
 
 /// One finding about contact `a` facing contact `b`. A null side is not listed on its port.

@@ -87,6 +87,7 @@ Fact fact_of(const Place& place, const catalogue::Port& port, const Contact& c) 
   say(word_of(catalogue::kDriveWords, c.drive));
   if (c.active != catalogue::Level::unknown)
     say(fmt::format("active {}", word_of(catalogue::kLevelWords, c.active)));
+  if (c.hertz) say(fmt::format("{} Hz", number(c.hertz->high)));
   say(c.protocol);
   if (c.waits_s) say(fmt::format("must be answered within {} s", number(*c.waits_s)));
   return {text, c.where};

@@ -113,7 +113,8 @@ void ask_which(Judgement& whole, const Catalogue& known, const Narrowed& narrowe
 
 // What holds in every case stays as it is; what differs makes the whole unknown, unless all
 // verdicts agree.
-Judgement combine(std::vector<Judgement> all, const std::vector<Case>& cases) {
+Judgement combine(const Catalogue& known, std::vector<Judgement> all,
+                  const std::vector<Case>& cases) {
   std::map<std::string, std::size_t> count;
   for (const auto& one : all)
     for (const auto& reason : one.reasons) ++count[reason.code];
@@ -136,7 +137,8 @@ Judgement combine(std::vector<Judgement> all, const std::vector<Case>& cases) {
     if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere);
   if (!agree) {
     whole.verdict = Verdict::unknown;
-    whole.chance = posterior_mean(prior_for(Verdict::unknown), {});
+    whole.chance = posterior_mean(prior_for(known, Verdict::unknown), {});
+    whole.evidence = evidence_of(known, Verdict::unknown, {});
   }
   for (std::size_t i = 0; i < all.size(); ++i) add_the_rest(whole, all[i], cases[i].called);
   return whole;
@@ -184,7 +186,7 @@ Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
     if (!judged) return judged.error();
     all.push_back(std::move(judged).value());
   }
-  Judgement whole = combine(std::move(all), cases);
+  Judgement whole = combine(known, std::move(all), cases);
   whole.struck_out = narrowed.struck_out;
   for (const auto* variant : narrowed.left) whole.variants_left.push_back(variant->name);
   if (narrowed.left.size() > 1) whole.variant.clear();

@@ -122,6 +122,22 @@ std::string protocol_sentence(const Joint& joint, const ContactFinding& f) {
                      type_of(*joint.b), f.b->protocol);
 }
 
+std::string rate_sentence(const Joint& joint, const ContactFinding& f) {
+  const bool b_gives = f.b->direction == catalogue::Direction::out;
+  const Contact &gives = b_gives ? *f.b : *f.a, &takes = b_gives ? *f.a : *f.b;
+  const auto hertz = [](const catalogue::Range& range) {
+    return range.low == range.high
+               ? number(range.low) + " Hz"
+               : fmt::format("{} to {} Hz", number(range.low), number(range.high));
+  };
+  return fmt::format("{} of {} pulses at {}, {} of {} takes {}: {}", contact_called(gives),
+                     type_of(b_gives ? *joint.b : *joint.a), hertz(*gives.hertz),
+                     contact_called(takes), type_of(b_gives ? *joint.a : *joint.b),
+                     hertz(*takes.hertz),
+                     f.verdict == Verdict::unknown ? "it may or may not follow, measure it"
+                                                   : "it flickers or is not followed");
+}
+
 std::string reply_sentence(const Joint& joint, const ContactFinding& f) {
   const bool a_waits = f.a && f.a->waits_s;
   const Contact& waits = a_waits ? *f.a : *f.b;
@@ -205,6 +221,8 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
     case ContactRule::direction_clash:
       return fmt::format("{}: {}. Both sides drive the same line against each other.", ends,
                          met_all(joint, found));
+    case ContactRule::rate_clash:
+      return each(joint, found, rate_sentence);
     case ContactRule::protocol_clash:
       return each(joint, found, protocol_sentence);
     case ContactRule::missing_reply:
@@ -276,7 +294,7 @@ std::string danger_words(ContactRule rule) {
 }
 
 std::string missing_words(std::uint32_t missing) {
-  constexpr std::array<std::pair<std::uint32_t, const char*>, 13> kWords{
+  constexpr std::array<std::pair<std::uint32_t, const char*>, 14> kWords{
       {{kMissingContact, "what it is"},
        {kMissingDomain, "hot or cold side"},
        {kMissingClass, "class"},
@@ -288,6 +306,7 @@ std::string missing_words(std::uint32_t missing) {
        {kMissingDrive, "drive"},
        {kMissingLogic, "logic volts"},
        {kMissingProtocol, "protocol"},
+       {kMissingHertz, "pulse rate"},
        {kMissingPullUp, "pull-up"},
        {kMissingIdle, "idle level"}}};
   std::vector<std::string> words;

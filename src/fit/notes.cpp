@@ -117,7 +117,8 @@ Tally tally(const std::vector<NoteMatch>& notes) {
   return sum;
 }
 
-BetaPrior prior_for(Verdict verdict) {
+BetaPrior prior_for(const Catalogue& known, Verdict verdict) {
+  if (const auto* own = known.prior(to_text(verdict))) return {own->worked, own->failed};
   switch (verdict) {
     case Verdict::fits:
       return {9, 1};
@@ -131,6 +132,21 @@ BetaPrior prior_for(Verdict verdict) {
       return {0, 1};
   }
   return {1, 1};
+}
+
+Evidence evidence_of(const Catalogue& known, Verdict verdict, const std::vector<NoteMatch>& notes) {
+  const BetaPrior prior = prior_for(known, verdict);
+  const Tally sum = tally(notes);
+  Evidence evidence{prior.works, prior.fails, sum.worked, sum.failed, {}, {}, "assumed"};
+  if (const auto* own = known.prior(to_text(verdict))) evidence.prior_source = own->source;
+  for (const auto& match : notes) {
+    const bool blamed = std::find(sum.blamed_on_part.begin(), sum.blamed_on_part.end(),
+                                  match.note) != sum.blamed_on_part.end();
+    auto& list = blamed ? evidence.blamed_on_part : evidence.notes;
+    if (std::find(list.begin(), list.end(), match.note->name) == list.end())
+      list.push_back(match.note->name);
+  }
+  return evidence;
 }
 
 double posterior_mean(BetaPrior prior, const Tally& tally) {

@@ -45,11 +45,15 @@ struct Tally {
 };
 Tally tally(const std::vector<NoteMatch>& notes);
 
-/// Prior of the chance that a rebuild works, by verdict (assumed, stated in docs/methods/fit.md).
+/// Prior of the chance that a rebuild works, by verdict: the catalogue's, which a bench may edit
+/// (data/kinds/priors.toml); where it has none, the same assumed numbers.
 struct BetaPrior {
   double works, fails;
 };
-BetaPrior prior_for(Verdict verdict);
+BetaPrior prior_for(const catalogue::Catalogue& known, Verdict verdict);
+/// What a chance rests on: the prior, the notes counted, and those that speak of a part instead.
+Evidence evidence_of(const catalogue::Catalogue& known, Verdict verdict,
+                     const std::vector<NoteMatch>& notes);
 /// Mean of the Beta posterior: (works + worked) / (works + fails + worked + failed).
 double posterior_mean(BetaPrior prior, const Tally& tally);
 

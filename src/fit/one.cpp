@@ -103,7 +103,8 @@ void list_seats(const Assembly& set, Judgement& out) {
   }
 }
 
-void decide(Judgement& out, const std::vector<NoteMatch>& notes) {
+void decide(const catalogue::Catalogue& known, Judgement& out,
+            const std::vector<NoteMatch>& notes) {
   std::stable_sort(out.reasons.begin(), out.reasons.end(), [](const Reason& a, const Reason& b) {
     if (a.before != b.before) return a.before > b.before;
     return a.safety > b.safety;
@@ -112,7 +113,8 @@ void decide(Judgement& out, const std::vector<NoteMatch>& notes) {
   for (const auto& reason : out.reasons)
     if (reason.will) out.verdict = worse(out.verdict, reason.verdict);
   const bool hopeless = out.verdict >= Verdict::does_not_fit;
-  out.chance = hopeless ? 0 : posterior_mean(prior_for(out.verdict), tally(notes));
+  out.evidence = evidence_of(known, out.verdict, notes);
+  out.chance = hopeless ? 0 : posterior_mean(prior_for(known, out.verdict), tally(notes));
 }
 
 void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {
@@ -208,7 +210,7 @@ Result<Judgement> judge_one(const catalogue::Catalogue& known,
   const auto notes = notes_about(known, set);
   run_rules(findings, notes);
   count_minutes(set, out);
-  decide(out, notes);
+  decide(known, out, notes);
   return out;
 }
 

@@ -10,11 +10,11 @@ const std::vector<std::string>& rule_names() {
   static const std::vector<std::string> kNames = {
       // across a link
       "domain clash", "class clash", "over voltage", "rail low", "rail overload", "level clash",
-      "drive clash", "direction clash", "protocol clash", "missing reply", "crossed signals",
-      "nothing feeds it", "no return", "safety loop open", "string current", "string volts",
-      "sensor curve", "empty contact", "not recorded", "does not mate", "plug cut", "wrong socket",
-      "reversed plug", "left unplugged", "lamp power", "trait clash", "fellow part", "swap note",
-      "records disagree",
+      "drive clash", "direction clash", "protocol clash", "rate clash", "missing reply",
+      "crossed signals", "nothing feeds it", "no return", "safety loop open", "string current",
+      "string volts", "sensor curve", "empty contact", "not recorded", "does not mate", "plug cut",
+      "wrong socket", "reversed plug", "left unplugged", "lamp power", "trait clash", "fellow part",
+      "swap note", "records disagree",
       // one part in its place
       "mount", "no room", "stand-off", "socket panel", "other edge", "known bad", "mains range",
       "two grounds",

@@ -135,6 +135,15 @@ struct StruckOut {
   std::string because;
 };
 
+/// What the chance rests on: the mean of Beta(prior_worked + worked, prior_failed + failed).
+struct Evidence {
+  double prior_worked = 0, prior_failed = 0;
+  double worked = 0, failed = 0;            ///< by swap notes; one about the family counts half
+  std::vector<std::string> notes;           ///< counted
+  std::vector<std::string> blamed_on_part;  ///< failed with parts not known good: not counted
+  std::string prior_source;
+};
+
 struct Judgement {
   Verdict verdict = Verdict::unknown;
   std::string model, variant, kind;
@@ -156,6 +165,7 @@ struct Judgement {
   double work_minutes = 0;
   double waiting_minutes = 0;
   Money material;
+  Evidence evidence;
   double chance = 0;  ///< that the rebuild works at first power, from the evidence
 };
 

@@ -432,8 +432,9 @@ void Builder::add_host(int s) {
   add_pairs(s);
   if (here.kind)
     host_.open_minutes = here.kind->open_minutes.value_or(0) + here.kind->close_minutes.value_or(0);
-  host_.evidence = {prior_of(fit::Verdict::fits), prior_of(fit::Verdict::fits_with_work),
-                    prior_of(fit::Verdict::unknown)};
+  host_.evidence = {prior_of(ground_.known, fit::Verdict::fits),
+                    prior_of(ground_.known, fit::Verdict::fits_with_work),
+                    prior_of(ground_.known, fit::Verdict::unknown)};
   out_.problem.sets[static_cast<std::size_t>(s)].host = static_cast<int>(out_.problem.hosts.size());
   out_.problem.hosts.push_back(std::move(host_));
   out_.hosts.push_back(std::move(meaning_));

@@ -116,8 +116,8 @@ double notes_for(const catalogue::Catalogue& known, const catalogue::PartType* t
   return sum;
 }
 
-Evidence prior_of(fit::Verdict verdict) {
-  const auto prior = fit::prior_for(verdict);
+Evidence prior_of(const catalogue::Catalogue& known, fit::Verdict verdict) {
+  const auto prior = fit::prior_for(known, verdict);
   return {prior.works, prior.fails};
 }
 

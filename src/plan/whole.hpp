@@ -16,6 +16,6 @@ double notes_for(const catalogue::Catalogue& known, const catalogue::PartType* t
 Level level_of(fit::Verdict verdict);
 
 /// What a verdict is worth before any report.
-Evidence prior_of(fit::Verdict verdict);
+Evidence prior_of(const catalogue::Catalogue& known, fit::Verdict verdict);
 
 }  // namespace benchgraft::plan

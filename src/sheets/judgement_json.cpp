@@ -187,6 +187,13 @@ Json judged_json(const fit::Judgement& judged, const About& about) {
   json["material"] = judged.material.minor;
   json["currency"] = about.currency;
   json["chance"] = judged.chance;
+  json["evidence"] = {{"prior_worked", judged.evidence.prior_worked},
+                      {"prior_failed", judged.evidence.prior_failed},
+                      {"prior_source", judged.evidence.prior_source},
+                      {"worked", judged.evidence.worked},
+                      {"failed", judged.evidence.failed},
+                      {"notes", judged.evidence.notes},
+                      {"blamed_on_part", judged.evidence.blamed_on_part}};
   return json;
 }
 

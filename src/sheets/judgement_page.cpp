@@ -29,14 +29,31 @@ Page headed(const fit::Judgement& judged, const About& about, const std::string&
   return page;
 }
 
+// What the chance rests on, so that nobody takes an assumption for experience.
+std::string evidence_words(const fit::Judgement& judged) {
+  const auto& rests = judged.evidence;
+  std::string text =
+      fmt::format("It starts from {} in {} ({})", fmt::format("{:g}", rests.prior_worked),
+                  fmt::format("{:g}", rests.prior_worked + rests.prior_failed),
+                  rests.prior_source.empty() ? "no source given" : rests.prior_source);
+  if (rests.worked + rests.failed > 0)
+    text += fmt::format("; swap notes add {} that worked and {} that failed",
+                        fmt::format("{:g}", rests.worked), fmt::format("{:g}", rests.failed));
+  else
+    text += "; no swap note speaks of it yet";
+  if (!rests.blamed_on_part.empty())
+    text += fmt::format("; {} failed with a part not known good and is held against the part",
+                        listed(rests.blamed_on_part));
+  return text + ".";
+}
+
 void add_chance(const fit::Judgement& judged, Page& page) {
   const bool not_judged =
       std::any_of(judged.reasons.begin(), judged.reasons.end(),
                   [](const fit::Reason& reason) { return reason.rule == "not judged"; });
   if (judged.verdict <= Verdict::unknown && !not_judged)
-    page.figures.push_back(
-        fmt::format("Chance that it works at first power: {}, from the evidence.",
-                    percent_text(judged.chance)));
+    page.figures.push_back(fmt::format("Chance that it works at first power: {}. {}",
+                                       percent_text(judged.chance), evidence_words(judged)));
 }
 
 std::string material_words(const fit::Judgement& judged, const About& about) {

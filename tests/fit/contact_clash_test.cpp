@@ -197,6 +197,18 @@ TEST(ProtocolClash, another_protocol_on_the_same_signal_does_not_fit) {
   EXPECT_FALSE(has(facing(kEnableIn, kEnableOut), "protocol clash"));
 }
 
+TEST(RateClash, pulses_of_another_rate_are_not_followed) {
+  const auto takes = facts(kEnableIn, "hertz = [180, 250]");
+  const auto gives = [](const std::string& rate) { return facts(kEnableOut, "hertz = " + rate); };
+  EXPECT_EQ(reason(facing(takes, gives("20000")), "rate clash").before, Verdict::does_not_fit);
+  EXPECT_THAT(reason(facing(takes, gives("20000")), "rate clash").says,
+              HasSubstr("pulses at 20000 Hz"));
+  EXPECT_FALSE(has(facing(takes, gives("200")), "rate clash"));
+  const auto overlaps = facing(takes, gives("[200, 400]"));
+  EXPECT_EQ(reason(overlaps, "rate clash").verdict, Verdict::unknown) << told(overlaps);
+  EXPECT_TRUE(asks(facing(takes, kEnableOut), "pulse rate")) << told(facing(takes, kEnableOut));
+}
+
 TEST(MissingReply, names_the_reply_the_time_and_who_should_give_it) {
   const auto j = facing(kLitIn, kUnused);
   EXPECT_EQ(reason(j, "missing reply").before, Verdict::does_not_fit);

@@ -120,6 +120,7 @@ fit::Judgement sample_judgement() {
   judged.waiting_minutes = 60;
   judged.material = Money{6500};
   judged.chance = 0.62;
+  judged.evidence = {4, 1, 1, 2, {"driver B"}, {"lamp from the attic"}, "assumed"};
   return judged;
 }
 

@@ -29,6 +29,7 @@ const std::vector<Drive> kDrives{Drive::unknown, Drive::driven, Drive::open_coll
 const std::vector<Level> kLevels{Level::unknown, Level::low, Level::high};
 const std::vector<std::string> kSignals{"", "one", "one", "two", "three"};
 const std::vector<std::string> kProtocols{"", "level", "level", "pulse per turn", "two-wire"};
+const std::vector<catalogue::Range> kRates{{200, 200}, {180, 250}, {240, 400}, {20000, 20000}};
 const std::vector<catalogue::Range> kVolts{{5, 5},     {4.5, 5.5}, {5.6, 5.6}, {12, 12},
                                            {11, 13},   {-12, -12}, {-13, -11}, {380, 380},
                                            {350, 400}, {100, 240}, {0, 12}};
@@ -41,7 +42,7 @@ std::optional<T> perhaps(Dice& dice, const std::vector<T>& all) {
 
 // Gives one field another value, or takes it away.
 void change_one(Dice& dice, Contact& c) {
-  switch (dice.below(13)) {
+  switch (dice.below(14)) {
     case 0:
       c.signal = dice.of(kSignals);
       break;
@@ -78,6 +79,9 @@ void change_one(Dice& dice, Contact& c) {
     case 11:
       c.protocol = dice.of(kProtocols);
       break;
+    case 12:
+      c.hertz = perhaps(dice, kRates);
+      break;
     default:
       c.waits_s = dice.one_in(2) ? std::optional<double>(10) : std::nullopt;
   }
@@ -99,6 +103,7 @@ Contact contact(Dice& dice) {
   c.idle = dice.of(kLevels);
   c.logic_volts = perhaps<double>(dice, {3.3, 3.6, 5});
   c.protocol = dice.of(kProtocols);
+  if (dice.one_in(3)) c.hertz = perhaps(dice, kRates);
   if (dice.one_in(4)) c.waits_s = 10;
   if (dice.one_in(4)) c.rail = "rail";
   return c;

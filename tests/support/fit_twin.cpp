@@ -251,6 +251,7 @@ void shared_row(Opinion& all, const Contact& a, const Contact& b) {
 bool signal_lacks(const Contact& c, const Contact& other) {
   if (c.direction == Direction::unknown || c.signal.empty()) return true;
   if (c.protocol.empty() && (!other.protocol.empty() || c.net_class == NetClass::pair)) return true;
+  if (!c.hertz && other.hertz) return true;
   if (c.net_class != NetClass::signal) return false;
   const bool plain =
       c.protocol.empty() || c.protocol.rfind("level", 0) == 0 || c.protocol.rfind("pulse", 0) == 0;
@@ -271,6 +272,19 @@ bool signal_lacks(const Contact& c, const Contact& other) {
   return receives && is_pulled && !c.pull_up.has_value() && other.pull_up != true;
 }
 
+// One number counts as +-10 %; what lies apart is never followed, what overlaps may be.
+void rate_row(Opinion& all, const catalogue::Range& given, const catalogue::Range& taken) {
+  double low = taken.low, high = taken.high;
+  if (low == high) {
+    low = taken.low * 0.9;
+    high = taken.high * 1.1;
+  }
+  const bool inside = given.low > low - 1e-9 && given.high < high + 1e-9;
+  if (inside) return;
+  const bool meets = given.low <= high && given.high >= low;
+  say(all, "rate clash", meets ? Verdict::unknown : Verdict::does_not_fit);
+}
+
 void signal_row(Opinion& all, const Contact& a, const Contact& b, Side side_a, Side side_b) {
   const bool a_out = a.direction == Direction::out, b_out = b.direction == Direction::out;
   const bool both_only_pull = a.drive == Drive::open_collector && b.drive == Drive::open_collector;
@@ -281,6 +295,8 @@ void signal_row(Opinion& all, const Contact& a, const Contact& b, Side side_a, S
   if (signal_lacks(a, b) || signal_lacks(b, a)) ask(all);
   if (!a.protocol.empty() && !b.protocol.empty() && a.protocol != b.protocol)
     say(all, "protocol clash", Verdict::does_not_fit);
+  if (a_out != b_out && a.hertz && b.hertz)
+    rate_row(all, a_out ? *a.hertz : *b.hertz, a_out ? *b.hertz : *a.hertz);
   if (a.direction == Direction::in && b.direction == Direction::in)
     return say(all, a.waits_s || b.waits_s ? "missing reply" : "nothing feeds it",
                Verdict::does_not_fit);
