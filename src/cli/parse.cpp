@@ -94,6 +94,8 @@ void add_adjusting(CLI::App& app, Asked& asked) {
       .may("--low", words.low, "Lowest value of this set")
       .may("--high", words.high, "Highest value of this set")
       .may("--step", words.step, "Least change of the value")
+      .may("--part", words.parts,
+           "Given twice: the two parts; begin where it ended with them before")
       .may("--start", words.start, "Where the setting stands now")
       .may("--wheel", words.wheel, "Segments in the order the light meets them: RGB, RGBRGB, RGBW")
       .may("--turns", words.turns_per_second, "Turns of the wheel a second (120)")

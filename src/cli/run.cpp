@@ -139,7 +139,7 @@ int Runner::operator()(const AskSheet& ask) {
 }
 
 int Runner::operator()(const AskAdjust& ask) {
-  auto found = tasks::adjust(knowledge_, ask.words);
+  auto found = tasks::adjust(at_, knowledge_, ask.words);
   screen_.end_progress();
   if (!found || ask.html.empty()) return answered(found);
   if (const auto written = write_whole(ask.html, sheets::as_html(found.value().page)); !written)

@@ -57,6 +57,7 @@ std::string adjust_json(const Adjusted& adjusted) {
   json["next"] = found.next;
   json["remarks"] = found.remarks;
   json["readings"] = adjusted.readings;
+  json["found_before"] = adjusted.before;
   json["curve"] = Json::array();
   for (const auto& point : found.curve)
     json["curve"].push_back({{"value", point.value}, {"chance", point.chance}});

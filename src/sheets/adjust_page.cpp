@@ -102,6 +102,12 @@ Page adjust_page(const Adjusted& adjusted) {
   Page page;
   page.title = "Adjust " + adjusted.setting;
   page.verdict = verdict_of(adjusted);
+  if (!adjusted.before.empty()) {
+    Block before;
+    before.heading = "Found before";
+    before.lines.push_back({"", adjusted.before, "", Tone::plain, "", {}, false, {}});
+    page.blocks.push_back(before);
+  }
   if (!adjusted.looked_at.empty()) {
     Block look;
     look.heading = "How to look";

@@ -18,6 +18,7 @@ struct Adjusted {
   std::vector<std::string> readings;  ///< "40: purplish", as given
   align::Estimate estimate;
   const align::WheelEstimate* wheel = nullptr;  ///< where the wheel itself was reckoned with
+  std::string before;  ///< what was found with the same two parts; "" = not asked
 };
 
 Page adjust_page(const Adjusted& adjusted);

@@ -4,9 +4,11 @@
 
 #include <fmt/format.h>
 
+#include "align/redo.hpp"
 #include "align/wheel_setting.hpp"
 #include "base/text.hpp"
 #include "sheets/adjust_page.hpp"
+#include "tasks/room.hpp"
 
 namespace benchgraft::tasks {
 namespace {
@@ -54,7 +56,7 @@ Result<catalogue::Setting> setting_called(const catalogue::Catalogue& known,
           : fmt::format("No setting \"{}\" is recorded; did you mean \"{}\"?", name, near)};
 }
 
-Result<align::Question> question_of(const catalogue::Setting& setting, const AdjustWords& words) {
+align::Question question_of(const catalogue::Setting& setting, const AdjustWords& words) {
   align::Question question;
   question.setting = setting;
   question.start = words.start;
@@ -70,6 +72,36 @@ Result<align::Question> question_of(const catalogue::Setting& setting, const Adj
   return question;
 }
 
+Result<catalogue::Catalogue> known_to(const ShopAt& at, const Knowledge& knowledge) {
+  if (at.path.empty()) return known_catalogue(knowledge);
+  auto room = load_room(at, knowledge);
+  if (!room) return room.error();
+  return std::move(room.value().known);
+}
+
+/// The value found before with the same two parts; "" = none.
+struct Before {
+  std::optional<double> value;
+  std::string said;
+};
+
+Result<Before> found_with(const std::vector<std::string>& parts, const std::string& setting,
+                          const catalogue::Catalogue& known) {
+  if (parts.empty()) return Before{};
+  if (parts.size() != 2)
+    return bad("A value belongs to two parts: give --part twice, once for each printed number.");
+  std::vector<catalogue::SwapNote> notes;
+  for (const auto* note : known.notes()) notes.push_back(*note);
+  const auto found = align::found_before(notes, parts[0], parts[1], setting);
+  if (!found)
+    return Before{std::nullopt,
+                  fmt::format("No swap note tells of a value with {} and {}.", parts[0], parts[1])};
+  const std::string day = found->date.empty() ? "" : " on " + found->date;
+  return Before{number(found->value),
+                fmt::format("With {} and {} the value {} was found{} ({}).", parts[0], parts[1],
+                            found->value, day, found->note)};
+}
+
 Answer answer_of(const sheets::Adjusted& adjusted) {
   return {sheets::adjust_page(adjusted), sheets::adjust_json(adjusted)};
 }
@@ -80,7 +112,8 @@ std::vector<std::string> as_given(const std::vector<Typed>& all) {
   return lines;
 }
 
-Result<Answer> by_observer(align::Question question, const std::vector<Typed>& readings) {
+Result<Answer> by_observer(align::Question question, const std::vector<Typed>& readings,
+                           const std::string& before) {
   const auto observer = align::observer_of(question.setting, question.observer);
   if (!observer) return observer.error();
   for (const auto& one : readings) {
@@ -90,8 +123,13 @@ Result<Answer> by_observer(align::Question question, const std::vector<Typed>& r
   }
   const auto found = align::estimate(question);
   if (!found) return found.error();
-  sheets::Adjusted adjusted{question.setting.name, question.setting.unit, observer.value()->shows,
-                            as_given(readings),    found.value(),         nullptr};
+  sheets::Adjusted adjusted{question.setting.name,
+                            question.setting.unit,
+                            observer.value()->shows,
+                            as_given(readings),
+                            found.value(),
+                            nullptr,
+                            before};
   return answer_of(adjusted);
 }
 
@@ -129,7 +167,7 @@ Result<align::WheelQuestion> wheel_question(const align::Question& question,
   if (!wheel) return wheel.error();
   const auto scale = align::scale_of(question);
   if (!scale) return scale.error();
-  align::WheelQuestion asked{wheel.value(), scale.value(), std::nullopt, words.start, {}, {}};
+  align::WheelQuestion asked{wheel.value(), scale.value(), std::nullopt, question.start, {}, {}};
   if (words.turns_per_second) asked.wheel.turns_per_second = *words.turns_per_second;
   const auto per_step =
       words.degrees_per_step ? words.degrees_per_step : question.setting.degrees_per_step;
@@ -143,7 +181,7 @@ Result<align::WheelQuestion> wheel_question(const align::Question& question,
 }
 
 Result<Answer> by_wheel(const align::Question& question, const AdjustWords& words,
-                        const std::vector<Typed>& readings) {
+                        const std::vector<Typed>& readings, const std::string& before) {
   const auto asked = wheel_question(question, words, readings);
   if (!asked) return asked.error();
   const auto found = align::estimate_wheel(asked.value());
@@ -155,27 +193,30 @@ Result<Answer> by_wheel(const align::Question& question, const AdjustWords& word
       "on the same spot for each.",
       as_given(readings),
       found.value().setting,
-      &found.value()};
+      &found.value(),
+      before};
   return answer_of(adjusted);
 }
 
 }  // namespace
 
-Result<Answer> adjust(const Knowledge& knowledge, const AdjustWords& words) {
-  const auto known = known_catalogue(knowledge);
+Result<Answer> adjust(const ShopAt& at, const Knowledge& knowledge, const AdjustWords& words) {
+  const auto known = known_to(at, knowledge);
   if (!known) return known.error();
   const auto setting = setting_called(known.value(), words.setting);
   if (!setting) return setting.error();
+  const auto before = found_with(words.parts, words.setting, known.value());
+  if (!before) return before.error();
   std::vector<Typed> readings;
   for (const auto& text : words.readings) {
     auto one = typed(text);
     if (!one) return one.error();
     readings.push_back(std::move(one).value());
   }
-  const auto question = question_of(setting.value(), words);
-  if (!question) return question.error();
-  return words.wheel.empty() ? by_observer(question.value(), readings)
-                             : by_wheel(question.value(), words, readings);
+  auto question = question_of(setting.value(), words);
+  if (!question.start) question.start = before.value().value;
+  return words.wheel.empty() ? by_observer(question, readings, before.value().said)
+                             : by_wheel(question, words, readings, before.value().said);
 }
 
 }  // namespace benchgraft::tasks

@@ -8,6 +8,7 @@
 #include "base/result.hpp"
 #include "tasks/answer.hpp"
 #include "tasks/knowledge.hpp"
+#include "tasks/shop_at.hpp"
 
 namespace benchgraft::tasks {
 
@@ -19,10 +20,12 @@ struct AdjustWords {
   std::optional<double> low, high, step, start;
   std::string wheel;  ///< "RGBRGB": reckon with the wheel itself
   std::optional<double> turns_per_second, degrees_per_step;
+  std::vector<std::string> parts;  ///< the two parts it hangs on: begin where it ended before
 };
 
+/// With a shop its families and notes are known too.
 /// fails: a setting, observer or word nobody recorded; a reading that is not VALUE=READING; what
 /// align::estimate and align::estimate_wheel refuse.
-Result<Answer> adjust(const Knowledge& knowledge, const AdjustWords& words);
+Result<Answer> adjust(const ShopAt& at, const Knowledge& knowledge, const AdjustWords& words);
 
 }  // namespace benchgraft::tasks

@@ -1,5 +1,8 @@
 #include "tasks/adjust.hpp"
 
+#include <filesystem>
+#include <fstream>
+
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -22,7 +25,7 @@ AdjustWords about(const std::string& setting, std::vector<std::string> readings)
 }
 
 std::string told(const AdjustWords& words) {
-  const auto answer = adjust(kShipped, words);
+  const auto answer = adjust({}, kShipped, words);
   return answer.ok() ? sheets::as_text(answer.value().page) : answer.error().message;
 }
 
@@ -59,8 +62,38 @@ TEST(Adjust, reckons_with_the_wheel_itself) {
                     HasSubstr("No value of this setting puts it right."), Not(HasSubstr("next"))));
 }
 
+TEST(Adjust, begins_where_it_ended_with_the_same_two_parts) {
+  const auto folder = std::filesystem::path(::testing::TempDir()) / "adjust_notes";
+  std::filesystem::create_directories(folder);
+  std::ofstream(folder / "notes.toml") << R"(format = 1
+family = "notes"
+
+[[swap_note]]
+swap_note = "wheel into the deep one"
+into = "Harrowmere 44"
+moved = ["QE-20/B"]
+stayed = ["HD-20/A"]
+found = [{setting = "wheel index", value = 47}]
+result = "works"
+date = 2026-03-14
+)";
+  const Knowledge demo{kShipped.data_dir, {folder.string()}};
+  AdjustWords words = about("wheel index", {});
+  words.parts = {"HD-20/A", "QE-20/B"};
+  const auto found = adjust({}, demo, words);
+  ASSERT_TRUE(found.ok()) << found.error().message;
+  EXPECT_THAT(sheets::as_text(found.value().page),
+              AllOf(HasSubstr("With HD-20/A and QE-20/B the value 47 was found on 2026-03-14"),
+                    HasSubstr("Look at the value 47 first.")));
+  words.parts = {"HD-20/A", "QE-99"};
+  EXPECT_THAT(sheets::as_text(adjust({}, demo, words).value().page),
+              HasSubstr("No swap note tells of a value with HD-20/A and QE-99."));
+  words.parts = {"HD-20/A"};
+  EXPECT_THAT(adjust({}, demo, words).error().message, HasSubstr("give --part twice"));
+}
+
 TEST(Adjust, answers_as_json) {
-  const auto answer = adjust(kShipped, about("wheel index", {"47=red"}));
+  const auto answer = adjust({}, kShipped, about("wheel index", {"47=red"}));
   ASSERT_TRUE(answer.ok());
   EXPECT_THAT(answer.value().json, AllOf(HasSubstr("\"setting\": \"wheel index\""),
                                          HasSubstr("\"settled\": "), HasSubstr("\"wheel\": null")));
