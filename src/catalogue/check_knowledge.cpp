@@ -67,8 +67,21 @@ void check_parts(Faults& faults, const RebuildText& rebuild,
                      "the part for \"{}\" has both a type and candidates; keep the type when it is "
                      "known, else the candidates.",
                      part.place));
+    if (part.empty && !part.type.empty())
+      faults.add(part.where, fmt::format("\"{}\" is said to be empty and to hold {}; keep one.",
+                                         part.place, part.type));
     check_changes(faults, part.changes);
   }
+}
+
+// Of what is put in, only what stands on the part itself says something.
+void check_put_in(Faults& faults, const std::vector<ProposedPart>& parts) {
+  for (const auto& part : parts)
+    if (part.empty || !part.traits.empty())
+      faults.add(part.where,
+                 fmt::format("the part for \"{}\" has \"{}\", which is said of a host in "
+                             "[[seen]]; move it there.",
+                             part.place, part.empty ? "empty" : "traits"));
 }
 
 }  // namespace
@@ -120,6 +133,7 @@ Result<void> check(const RebuildText& rebuild) {
                     "model is not recorded.",
                     rebuild.name));
   check_parts(faults, rebuild, rebuild.parts);
+  check_put_in(faults, rebuild.parts);
   check_parts(faults, rebuild, rebuild.seen);
   return faults.result();
 }

@@ -193,6 +193,13 @@ void each_key(V& v, S& s) {
   v.key("from", s.from);
   v.key("run_hours", s.run_hours, kNotNegative);
   v.key("known_good", s.known_good);
+  v.key("empty", s.empty);
+  v.key("revision", loose(s.revision));
+  v.key("ports", s.ports);
+  v.key("without_ports", s.without_ports);
+  v.key("can", s.can);
+  v.key("cannot", s.cannot);
+  v.key("traits", s.traits);
   v.key("change", s.changes);
 }
 

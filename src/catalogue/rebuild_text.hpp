@@ -20,6 +20,13 @@ struct ProposedPart {
   std::optional<double> run_hours;
   std::optional<bool> known_good;
   Where where;
+  // Signs seen on it: they narrow what it may be, and what the host may be.
+  bool empty = false;                        ///< the place was never filled by the factory
+  std::string revision{};                    ///< printed on it
+  std::vector<std::string> ports{};          ///< seen on it, by printed name
+  std::vector<std::string> without_ports{};  ///< seen not to be on it
+  std::vector<std::string> can{}, cannot{};  ///< abilities seen; of the set where `place` is none
+  std::vector<std::string> traits{};         ///< of the set, as variants record them
   bool operator==(const ProposedPart&) const = default;
 };
 
@@ -32,6 +39,7 @@ struct RebuildText {
   std::vector<ProposedPart> parts;   ///< what is put in; every other position keeps its own part
   std::vector<std::string> missing;  ///< places whose own part the host has lost
   std::string note;
+  Where variant_where;
   Where where;
   bool operator==(const RebuildText&) const = default;
 };

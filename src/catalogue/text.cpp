@@ -61,7 +61,13 @@ Result<Family> read_family(std::string_view toml, const std::string& file) {
 }
 
 Result<RebuildText> read_rebuild(std::string_view toml, const std::string& file) {
-  return checked(read_file_text<RebuildText>(toml, file));
+  auto rebuild = read_file_text<RebuildText>(toml, file);
+  if (!rebuild) return rebuild.error();
+  auto& read = rebuild.value();
+  read.variant_where = read.where;
+  if (const auto root = parse_toml(toml, file))
+    if (const auto* entry = root.value().find("variant")) read.variant_where = {file, entry->line};
+  return checked(std::move(rebuild));
 }
 
 Result<SwapNote> read_swap_note(std::string_view toml, const std::string& file) {

@@ -25,6 +25,9 @@ struct AskPlan {
 struct AskJudge {
   std::string rebuild;
 };
+struct AskWays {
+  std::string rebuild;
+};
 struct AskSheet {
   std::string rebuild;
   std::string html;  ///< file to write, "" = text on the screen
@@ -109,10 +112,10 @@ struct AskAdjust {
 };
 
 using Command =
-    std::variant<std::monostate, AskImport, AskExport, AskPlan, AskJudge, AskSheet, AskWriteRebuild,
-                 AskWhy, AskCheck, AskList, AskFind, AskShow, AskTakeIn, AskSet, AskPart, AskMark,
-                 AskMove, AskChange, AskNote, AskWish, AskBegin, AskFinish, AskGiveUp, AskTerms,
-                 AskJournal, AskUndo, AskAdjust>;
+    std::variant<std::monostate, AskImport, AskExport, AskPlan, AskJudge, AskWays, AskSheet,
+                 AskWriteRebuild, AskWhy, AskCheck, AskList, AskFind, AskShow, AskTakeIn, AskSet,
+                 AskPart, AskMark, AskMove, AskChange, AskNote, AskWish, AskBegin, AskFinish,
+                 AskGiveUp, AskTerms, AskJournal, AskUndo, AskAdjust>;
 
 struct Asked {
   std::string shop;

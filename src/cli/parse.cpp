@@ -65,6 +65,11 @@ void add_answers(CLI::App& app, Asked& asked) {
   Builder<AskJudge> judge(app, asked, "judge", "Every surprise of one rebuild, before it is opened",
                           "benchgraft judge first.toml --catalogue data/demo/catalogue");
   judge.needs("REBUILD", judge->rebuild, "A rebuild file, or with a shop the code of a host");
+  Builder<AskWays> ways(app, asked, "ways",
+                        "What it would take to finish a host that cannot be finished",
+                        "benchgraft --shop loft.shop ways H2");
+  ways.needs("REBUILD", ways->rebuild,
+             "A rebuild file, or with a shop the code of a host as it stands");
   Builder<AskSheet> sheet(
       app, asked, "sheet", "The build sheet for the bench",
       "benchgraft sheet first.toml --catalogue data/demo/catalogue --html first.html");

@@ -17,6 +17,7 @@
 #include "tasks/note_swap.hpp"
 #include "tasks/plan_room.hpp"
 #include "tasks/rebuild_record.hpp"
+#include "tasks/ways.hpp"
 #include "tasks/why.hpp"
 #include "tasks/wish.hpp"
 
@@ -47,6 +48,7 @@ class Runner {
     return answered(plan);
   }
   int operator()(const AskJudge& ask) { return answered(tasks::judge_rebuild(about(ask.rebuild))); }
+  int operator()(const AskWays& ask) { return answered(tasks::ways(about(ask.rebuild))); }
   int operator()(const AskSheet& ask);
   int operator()(const AskWriteRebuild& ask);
   int operator()(const AskAdjust& ask);

@@ -1,6 +1,7 @@
 #include "fit/adapt.hpp"
 
 #include <algorithm>
+#include <functional>
 #include <limits>
 #include <set>
 
@@ -59,6 +60,7 @@ Option option_of(const Adaptation& adaptation) {
                  adaptation.waiting_minutes.value_or(0),
                  adaptation.material.value_or(Money{}),
                  adaptation.risk,
+                 adaptation.needs,
                  adaptation.where};
   option.needs = adaptation.needs;
   option.excludes = adaptation.excludes;
@@ -155,7 +157,25 @@ class Chooser {
   double best_cost_ = std::numeric_limits<double>::infinity();
 };
 
-void apply(Findings& findings, const Option& option) {
+// What the work asks to have on the bench comes along like any other companion.
+void bring_along(Findings& findings, const ChosenAdaptation& work, const std::string& code) {
+  for (const auto& what : work.brings) {
+    auto& companions = findings.out.companions;
+    const bool told =
+        std::any_of(companions.begin(), companions.end(), [&](const Companion& companion) {
+          return companion.what == what && companion.sort == "for work";
+        });
+    if (told) continue;
+    Companion companion;
+    companion.what = what;
+    companion.sort = "for work";
+    companion.why = fmt::format("for this work: {}", work.name);
+    companion.code = code;
+    companions.push_back(std::move(companion));
+  }
+}
+
+void apply(Findings& findings, const Option& option, const std::string& code) {
   ChosenAdaptation work = option.work;
   work.codes.assign(option.codes.begin(), option.codes.end());
   for (auto& reason : findings.out.reasons) {
@@ -166,7 +186,33 @@ void apply(Findings& findings, const Option& option) {
   }
   for (const auto& lost : option.lost)
     if (!contains(findings.out.lost, lost)) findings.out.lost.push_back(lost);
+  bring_along(findings, work, code);
   findings.out.adaptations.push_back(std::move(work));
+}
+
+// The code of the reason a piece of work is done for: its own, or that of the work that needs it.
+std::string done_for(const std::vector<Option>& options, const std::vector<std::size_t>& chosen,
+                     std::size_t i) {
+  if (!options[i].codes.empty()) return *options[i].codes.begin();
+  for (const auto other : chosen)
+    if (contains(options[other].needs, options[i].work.name))
+      return done_for(options, chosen, other);
+  return "";
+}
+
+// Everything needed by another comes before it; else the order in which it was chosen stays.
+// Needs in a circle are refused when the catalogue is loaded.
+std::vector<std::size_t> in_order(const std::vector<Option>& options,
+                                  const std::vector<std::size_t>& chosen) {
+  std::vector<std::size_t> order;
+  const std::function<void(std::size_t)> place = [&](std::size_t i) {
+    if (std::find(order.begin(), order.end(), i) != order.end()) return;
+    for (const auto other : chosen)
+      if (other != i && contains(options[i].needs, options[other].work.name)) place(other);
+    order.push_back(i);
+  };
+  for (const auto i : chosen) place(i);
+  return order;
 }
 
 }  // namespace
@@ -176,7 +222,8 @@ void choose_adaptations(Findings& findings) {
   std::vector<std::string> wanted;
   for (const auto& reason : findings.out.reasons)
     if (wants_cure(reason)) wanted.push_back(reason.code);
-  for (const auto i : Chooser(all, wanted).run()) apply(findings, all[i]);
+  const auto chosen = in_order(all, Chooser(all, wanted).run());
+  for (const auto i : chosen) apply(findings, all[i], done_for(all, chosen, i));
   auto& repins = findings.out.repins;
   const auto not_chosen = [&](const Repin& repin) {
     return std::none_of(findings.out.adaptations.begin(), findings.out.adaptations.end(),

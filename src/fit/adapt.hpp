@@ -14,8 +14,9 @@ inline constexpr double kMinorPerMinute = 50;
 /// Chooses among the catalogue's adaptations and the offered work by branch and bound: every
 /// finding that some work can cure is cured if that is possible at all, at the least minutes and
 /// material; `needs` and `excludes` are obeyed. Cured reasons become fits_with_work and keep
-/// `not_before`. Cost: exponential only in the number of curable findings' alternatives (a
-/// handful).
+/// `not_before`. They come out in the order they are done in: what another needs comes before it.
+/// What they ask to have on the bench becomes a companion. Cost: exponential only in the number of
+/// curable findings' alternatives (a handful).
 void choose_adaptations(Findings& findings);
 
 }  // namespace benchgraft::fit

@@ -8,6 +8,7 @@
 #include "catalogue/effective.hpp"
 #include "fit/conductors.hpp"
 #include "fit/joint_case.hpp"
+#include "fit/link_text.hpp"
 
 namespace benchgraft::fit {
 namespace {
@@ -185,6 +186,7 @@ void judge_apart(JointCase& one) {
   }
   Repin lead = repin_of(one, *wires, code);
   lead.crossover = true;
+  lead.length = lead_length_words(joint);
   offer(one, fmt::format("make a crossover lead {} to {}", joint.port_a->name, joint.port_b->name),
         lead, kMinutesForCrossover, {code},
         "Wire contact {} of one end to contact {} of the other ({}).");

@@ -3,13 +3,16 @@
 #include "fit/judge.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <set>
 
 #include <fmt/format.h>
 
 #include "base/text.hpp"
+#include "fit/candidates.hpp"
 #include "fit/findings.hpp"
+#include "fit/looks.hpp"
 #include "fit/notes.hpp"
 #include "fit/one.hpp"
 #include "fit/rule_names.hpp"
@@ -58,15 +61,21 @@ std::vector<Case> cases_of(const RebuildText& rebuild, const Host& host,
   return cases;
 }
 
+// As far as a reason counts that holds only in some cases: `open` is does_not_fit when no case can
+// be built, else unknown.
+Verdict conditional(Verdict found, Verdict open) {
+  return found > Verdict::unknown ? open : Verdict::unknown;
+}
+
 // A reason that holds only in some cases: its danger is told, but nobody knows yet.
 void add_conditional(Judgement& whole, const Judgement& one, const std::string& called,
-                     const std::set<std::string>& everywhere) {
+                     const std::set<std::string>& everywhere, Verdict open) {
   for (Reason reason : one.reasons) {
     const bool told = std::any_of(whole.reasons.begin(), whole.reasons.end(),
                                   [&](const Reason& r) { return r.code == reason.code; });
     if (everywhere.count(reason.code) || told || reason.before < Verdict::fits_with_work) continue;
     reason.says = fmt::format("If {}: {}", called, reason.says);
-    reason.verdict = Verdict::unknown;
+    reason.verdict = conditional(reason.verdict, open);
     whole.reasons.push_back(std::move(reason));
   }
 }
@@ -90,25 +99,46 @@ void add_the_rest(Judgement& whole, const Judgement& one, const std::string& cal
   }
 }
 
+void ask(Findings& findings, const PossibleLook& look,
+         const std::vector<const catalogue::Variant*>& variants, const std::string& about) {
+  findings.ask(look_words(look, variants), look.in_host ? about : look.place,
+               look.in_host ? "variant" : "type", look.role);
+  for (auto& question : findings.out.questions)
+    if (question.text == look_words(look, variants)) question.work_minutes = look.minutes;
+}
+
+// The one look that settles most comes first; then how to tell what it leaves open.
 void ask_which(Judgement& whole, const Catalogue& known, const Narrowed& narrowed,
                const RebuildText& rebuild, const Host& host) {
   Assembly nothing;
   const Conditions conditions;
+  const auto before = std::move(whole.questions);
+  whole.questions.clear();
   Findings findings(known, conditions, nothing, whole);
-  if (narrowed.left.size() > 1) {
-    std::vector<std::string> names;
-    for (const auto* variant : narrowed.left) names.push_back(variant->name);
-    const std::string look = narrowed.look_at ? fmt::format("Look at the {}: it tells {} apart.",
-                                                            narrowed.look_at->name, listed(names))
-                                              : fmt::format("Which of {} is it?", listed(names));
-    findings.ask(look, host.model->name, "variant",
-                 narrowed.look_at ? narrowed.look_at->roles.front() : "cabinet");
+  const auto& left = narrowed.left;
+  auto looks = possible_looks(known, host.model, host.kind, left, rebuild);
+  const std::string about = host.model ? host.model->name : "";
+  const auto best = best_look(looks);
+  if (best) {
+    ask(findings, *best, left, about);
+    whole.look_first = LookFirst{look_words(*best, left), best->place, best->shows.size(),
+                                 expected_left(best->shows), best->minutes};
   }
-  for (const auto& part : rebuild.parts)
-    if (part.type.empty() && part.candidates.size() > 1)
-      findings.ask(fmt::format("Read the printed number on the {}: is it {}?", part.place,
-                               listed(part.candidates, " or ")),
-                   part.place, "type", part.place);
+  if (left.size() > 1 && !(best && best->in_host)) {
+    std::vector<PossibleLook> at_host;
+    std::copy_if(looks.begin(), looks.end(), std::back_inserter(at_host),
+                 [](const PossibleLook& look) { return look.in_host; });
+    if (const auto look = best_look(at_host)) {
+      ask(findings, *look, left, about);
+    } else {
+      std::vector<std::string> names;
+      for (const auto* variant : left) names.push_back(variant->name);
+      findings.ask(fmt::format("Which of {} is it?", listed(names)), about, "variant", "cabinet");
+    }
+  }
+  for (const auto& look : looks)
+    if (!look.in_host) ask(findings, look, left, about);
+  whole.questions.insert(whole.questions.end(), before.begin(), before.end());
 }
 
 // What holds in every case stays as it is; what differs makes the whole unknown, unless all
@@ -125,34 +155,26 @@ Judgement combine(const Catalogue& known, std::vector<Judgement> all,
       all.begin(), all.end(), [](const auto& a, const auto& b) { return a.verdict < b.verdict; });
   const bool agree = std::all_of(all.begin(), all.end(),
                                  [&](const auto& one) { return one.verdict == worst->verdict; });
+  const bool hopeless = std::all_of(all.begin(), all.end(),
+                                    [](const auto& one) { return one.verdict > Verdict::unknown; });
+  const Verdict open = hopeless ? Verdict::does_not_fit : Verdict::unknown;
   Judgement whole = *worst;
   if (agree && everywhere.size() == count.size()) return whole;
   const std::size_t at = static_cast<std::size_t>(worst - all.begin());
   for (auto& reason : whole.reasons) {
     if (everywhere.count(reason.code) || reason.before < Verdict::fits_with_work) continue;
     reason.says = fmt::format("If {}: {}", cases[at].called, reason.says);
-    if (!agree) reason.verdict = Verdict::unknown;
+    if (!agree) reason.verdict = conditional(reason.verdict, open);
   }
   for (std::size_t i = 0; i < all.size(); ++i)
-    if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere);
+    if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere, open);
   if (!agree) {
-    whole.verdict = Verdict::unknown;
-    whole.chance = posterior_mean(prior_for(known, Verdict::unknown), {});
-    whole.evidence = evidence_of(known, Verdict::unknown, {});
+    whole.verdict = open;
+    whole.chance = hopeless ? 0 : posterior_mean(prior_for(known, open), {});
+    whole.evidence = evidence_of(known, open, {});
   }
   for (std::size_t i = 0; i < all.size(); ++i) add_the_rest(whole, all[i], cases[i].called);
   return whole;
-}
-
-Error contradiction(const RebuildText& rebuild, const Narrowed& narrowed) {
-  std::vector<std::string> words;
-  for (const auto& struck : narrowed.struck_out)
-    words.push_back(fmt::format("{} ({})", struck.candidate, struck.because));
-  return {
-      ErrorKind::conflict,
-      fmt::format("{}: what was seen fits no recorded variant of {}: {}. Correct what was seen, or "
-                  "record the variant.",
-                  rebuild.where.file, rebuild.model, listed(words))};
 }
 
 Error no_candidate(const catalogue::ProposedPart& part) {
@@ -169,12 +191,18 @@ Result<Judgement> judge(const Catalogue& known, const RebuildText& rebuild,
   if (auto good = check_cures(known); !good) return good.error();
   auto host = host_of(known, rebuild.model, rebuild.kind, rebuild.where);
   if (!host) return host.error();
-  Narrowed narrowed;
-  if (host.value().model) narrowed = narrow_variants(known, *host.value().model, rebuild);
-  if (narrowed.left.empty() && !narrowed.struck_out.empty())
-    return contradiction(rebuild, narrowed);
+  if (auto good = check_signs(known, rebuild); !good) return good.error();
   RebuildText narrow = rebuild;
+  Narrowed narrowed;
+  if (const auto* model = host.value().model) {
+    if (auto good = check_variant(*model, rebuild); !good) return good.error();
+    narrowed = narrow_variants(known, *model, rebuild);
+    if (narrowed.left.empty() && !narrowed.struck_out.empty())
+      return contradiction_of(known, *model, rebuild, narrowed);
+    narrow.seen = narrowed.seen;
+  }
   for (auto& part : narrow.parts) {
+    part = with_revision(known, part);
     if (part.candidates.empty()) continue;
     part.candidates = narrow_candidates(known, host.value().model, part, narrowed.struck_out);
     if (part.candidates.empty()) return no_candidate(part);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -262,6 +263,26 @@ std::string says(ContactRule rule, const Joint& joint, const std::vector<Contact
       return fmt::format("{}: not all contacts are recorded.", ends);
   }
   return {};
+}
+
+std::string lead_length_words(const Joint& joint) {
+  constexpr double kSlack = 1.3, kSpareEnds = 100, kStep = 50;  // assumed
+  const auto& old_a = joint.port_a->lead_mm;
+  const auto& old_b = joint.port_b->lead_mm;
+  if (old_a || old_b)
+    return fmt::format("{} mm, as long as the lead it stands in for",
+                       number(std::max(old_a.value_or(0), old_b.value_or(0))));
+  const auto* place_a = joint.a->place;
+  const auto* place_b = joint.b->place;
+  if (!place_a || !place_b || !place_a->at_mm || !place_b->at_mm)
+    return "lay a string the way it will run, clear of fans and hot parts, and add 100 mm (no "
+           "length on record; 100 mm assumed)";
+  const double straight = distance(*place_a->at_mm, *place_b->at_mm);
+  return fmt::format(
+      "{} mm: {} mm straight from place to place, a third of slack and 100 mm for the ends "
+      "(assumed)",
+      number(std::ceil((straight * kSlack + kSpareEnds) / kStep) * kStep),
+      number(std::round(straight)));
 }
 
 std::string danger_words(ContactRule rule) {

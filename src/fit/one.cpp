@@ -162,6 +162,17 @@ void say_not_judged(const Assembly& set, Judgement& out, Findings& findings) {
   out.verdict = Verdict::unknown;
 }
 
+Error unknown_kind(const catalogue::Catalogue& known, const std::string& kind, const Where& where) {
+  std::vector<std::string> names;
+  for (const auto& family : known.families())
+    for (const auto& one : family.set_kinds) names.push_back(one.name);
+  const std::string near = nearest_word(kind, names);
+  return {ErrorKind::not_found,
+          fmt::format("{}: no kind of set is called \"{}\"; {}", where.file, kind,
+                      near.empty() ? "write model = or kind = of a recorded one."
+                                   : fmt::format("did you mean \"{}\"?", near))};
+}
+
 }  // namespace
 
 Result<Host> host_of(const catalogue::Catalogue& known, const std::string& model,
@@ -181,11 +192,7 @@ Result<Host> host_of(const catalogue::Catalogue& known, const std::string& model
   }
   const std::string kind_name = host.model ? host.model->kind : kind;
   host.kind = known.set_kind(kind_name);
-  if (!host.model && !host.kind)
-    return Error{ErrorKind::not_found,
-                 fmt::format("{}: no kind of set is called \"{}\"; write model = or kind = of a "
-                             "recorded one.",
-                             where.file, kind_name)};
+  if (!host.model && !host.kind) return unknown_kind(known, kind_name, where);
   return host;
 }
 

@@ -3,6 +3,7 @@
 
 #include <vector>
 
+#include "base/result.hpp"
 #include "catalogue/catalogue.hpp"
 #include "catalogue/rebuild_text.hpp"
 #include "fit/verdict.hpp"
@@ -12,19 +13,23 @@ namespace benchgraft::fit {
 struct Narrowed {
   std::vector<const catalogue::Variant*> left;  ///< still possible, in the model's order
   std::vector<StruckOut> struck_out;
-  const catalogue::Position* look_at = nullptr;  ///< the one place whose part would settle most
+  std::vector<catalogue::ProposedPart> seen;  ///< with the candidates that are left
 };
 
-/// Strikes out variants whose part in a place differs from the type seen there; a stated variant
-/// strikes out the others. When everything is struck out, what was seen contradicts the records:
+/// Strikes out variants that differ from what was seen (part, place never filled, printed revision,
+/// ports, abilities, traits); a stated variant strikes out the others. What is left of the variants
+/// strikes out candidates of the host's own parts, and these strike out variants again, until
+/// nothing more goes. When every variant is struck out, what was seen contradicts the records:
 /// `left` is empty.
 Narrowed narrow_variants(const catalogue::Catalogue& known, const catalogue::Model& model,
                          const catalogue::RebuildText& rebuild);
 
-/// The candidates of a part that can do a job of its place; the others go to `struck_out`.
-std::vector<std::string> narrow_candidates(const catalogue::Catalogue& known,
-                                           const catalogue::Model* model,
-                                           const catalogue::ProposedPart& part,
-                                           std::vector<StruckOut>& struck_out);
+/// Why nothing is left: the one thing seen that fits no variant, or two that fit none together,
+/// each with file and line, or the record.
+Error contradiction_of(const catalogue::Catalogue& known, const catalogue::Model& model,
+                       const catalogue::RebuildText& rebuild, const Narrowed& narrowed);
+
+/// Fails when the stated variant is none of the model's, with the nearest name.
+Result<void> check_variant(const catalogue::Model& model, const catalogue::RebuildText& rebuild);
 
 }  // namespace benchgraft::fit

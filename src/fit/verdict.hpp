@@ -15,7 +15,7 @@ namespace benchgraft::fit {
 /// Something that must come along.
 struct Companion {
   std::string what;  ///< piece, lead, lamp, fan ...
-  std::string sort;  ///< "piece", "part"
+  std::string sort;  ///< "piece", "part", "for work" (asked for by an adaptation)
   std::string from;  ///< "the old light engine", "buy", a model or set code
   std::string why;
   std::string role;
@@ -37,6 +37,7 @@ struct Repin {
   bool crossover = false;  ///< a lead to be made, because the plugs do not mate
   std::vector<Move> moves;
   std::string conductor;  ///< size and colour in words, with their standard
+  std::string length;     ///< of a lead to be made, in words; "" where none is made
   std::string code;
 };
 
@@ -49,6 +50,7 @@ struct ChosenAdaptation {
   double waiting_minutes = 0;
   Money material;
   std::string risk;
+  std::vector<std::string> after;  ///< other chosen work that has to be done before it
   Where where;
 };
 
@@ -130,9 +132,21 @@ struct Link {
   bool touched = false;  ///< at least one end is not the factory's pairing
 };
 
+/// A variant of the host, or a candidate of a part, that it cannot be.
 struct StruckOut {
   std::string candidate;
   std::string because;
+  std::string place;        ///< of the part; "" = a variant of the host
+  std::vector<Fact> facts;  ///< what was seen, and the record it disagrees with
+};
+
+/// The one look that would settle most of what host and parts may be.
+struct LookFirst {
+  std::string says;  ///< "Look at the lamp: it tells early from late."
+  std::string place;
+  std::size_t cases = 0;     ///< host and parts may be now
+  double expected_left = 0;  ///< on average, after the look
+  double minutes = 0;        ///< to reach it
 };
 
 /// What the chance rests on: the mean of Beta(prior_worked + worked, prior_failed + failed).
@@ -149,6 +163,7 @@ struct Judgement {
   std::string model, variant, kind;
   std::vector<StruckOut> struck_out;       ///< candidate variants ruled out
   std::vector<std::string> variants_left;  ///< still possible
+  std::optional<LookFirst> look_first;     ///< nothing when all is known
   std::vector<Reason> reasons;             ///< worst first
   std::vector<Companion> companions;
   std::vector<ChosenAdaptation> adaptations;

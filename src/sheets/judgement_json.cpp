@@ -71,6 +71,7 @@ Json repin_json(const fit::Repin& repin) {
                          return {{"signal", move.signal}, {"from", move.from}, {"to", move.to}};
                        })},
           {"conductor", repin.conductor},
+          {"length", repin.length},
           {"code", repin.code}};
 }
 
@@ -83,6 +84,7 @@ Json adaptation_json(const fit::ChosenAdaptation& chosen) {
           {"waiting_minutes", chosen.waiting_minutes},
           {"material_minor", chosen.material.minor},
           {"risk", chosen.risk},
+          {"after", chosen.after},
           {"where", where_json(chosen.where)}};
 }
 
@@ -152,7 +154,18 @@ Json link_json(const fit::Link& link) {
 }
 
 Json struck_out_json(const fit::StruckOut& out) {
-  return {{"candidate", out.candidate}, {"because", out.because}};
+  return {{"candidate", out.candidate},
+          {"because", out.because},
+          {"place", out.place},
+          {"facts", listed_json(out.facts, fact_json)}};
+}
+
+Json look_first_json(const fit::LookFirst& look) {
+  return {{"says", look.says},
+          {"place", look.place},
+          {"cases", look.cases},
+          {"expected_left", look.expected_left},
+          {"minutes", look.minutes}};
 }
 
 void add_findings(const fit::Judgement& judged, Json& json) {
@@ -179,6 +192,7 @@ Json judged_json(const fit::Judgement& judged, const About& about) {
   json["kind"] = judged.kind;
   json["variants_left"] = judged.variants_left;
   json["struck_out"] = listed_json(judged.struck_out, struck_out_json);
+  json["look_first"] = judged.look_first ? look_first_json(*judged.look_first) : Json(nullptr);
   add_findings(judged, json);
   json["seats"] = listed_json(judged.seats, seat_json);
   json["links"] = listed_json(judged.links, link_json);

@@ -86,17 +86,26 @@ Line plain(const std::string& text, const std::string& code = "") {
 
 bool is_bought(const std::string& from) { return from == "bought" || from == "buy"; }
 
+bool comes_along(const fit::Judgement& judged, const std::string& what) {
+  return std::any_of(judged.companions.begin(), judged.companions.end(), [&](const auto& along) {
+    return along.what == what && along.sort == "for work";
+  });
+}
+
 // Tools and material that the work itself asks for.
 Block on_the_bench(const fit::Judgement& judged, const About& about) {
   Block block{"Have on the bench", 1, "", {}, {}, false, false};
   for (const auto& along : judged.companions) {
-    Line line = plain(along.what, along.code);
+    Line line =
+        plain(along.sort == "for work" ? fmt::format("{}, {}", along.what, along.why) : along.what,
+              along.code);
     line.tick = true;
     if (along.price && is_bought(along.from)) line.aside = money_text(*along.price, about.currency);
     block.lines.push_back(std::move(line));
   }
   for (const auto& chosen : judged.adaptations)
     for (const auto& brought : chosen.brings) {
+      if (comes_along(judged, brought)) continue;
       Line line = plain(fmt::format("{}, for: {}", brought, chosen.name),
                         chosen.codes.empty() ? "" : chosen.codes.front());
       line.tick = true;

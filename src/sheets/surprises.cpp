@@ -152,7 +152,10 @@ Block good_to_know(const fit::Judgement& judged, Told& told) {
       block.lines.push_back(line_of(setting_words(todo), todo.code));
   for (const auto& out : judged.struck_out)
     block.lines.push_back(
-        line_of(fmt::format("Not variant {}: {}", out.candidate, out.because), ""));
+        line_of(out.place.empty()
+                    ? fmt::format("Not variant {}: {}", out.candidate, out.because)
+                    : fmt::format("The {} is not {}: {}", out.place, out.candidate, out.because),
+                ""));
   for (const auto& reason : judged.reasons)
     if (reason.will && reason.verdict == Verdict::fits && told.first_time(reason.code))
       block.lines.push_back(line_of(reason));

@@ -37,6 +37,7 @@ bool cures(const fit::ChosenAdaptation& chosen, const std::string& code) {
 
 void wire(const fit::Repin& repin, Step& made) {
   if (!repin.conductor.empty()) made.details.push_back({sentence(repin.conductor), ""});
+  if (!repin.length.empty()) made.details.push_back({sentence("length: " + repin.length), ""});
 }
 
 // Re-pins that are not already told as a piece of chosen work.
@@ -77,6 +78,8 @@ void adaptations(const Site& site, Steps& steps) {
     for (const auto& todo : chosen.steps) made.details.push_back({sentence(todo), ""});
     for (const auto& repin : site.judged().repins)
       if (cures(chosen, repin.code)) wire(repin, made);
+    for (const auto& first : chosen.after)
+      made.not_before.push_back({fmt::format("not before this is done: {}", first), ""});
     if (!chosen.risk.empty()) made.cautions.push_back({"", sentence(chosen.risk)});
     steps.push_back(std::move(made));
   }

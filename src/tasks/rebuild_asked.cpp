@@ -18,11 +18,6 @@ namespace {
 using catalogue::ProposedPart;
 using catalogue::RebuildText;
 
-bool is_file(const std::string& named) {
-  std::error_code ignored;
-  return named.ends_with(".toml") || std::filesystem::is_regular_file(named, ignored);
-}
-
 std::optional<bool> known_good(shop::State state) {
   if (state == shop::State::good) return true;
   if (state == shop::State::bad) return false;
@@ -101,10 +96,6 @@ Result<void> remember(const ShopAt& at, const Judged& judged) {
   return store.value().remember(statements_of(judged, occasion(at).when));
 }
 
-fit::Conditions conditions(const shop::Terms& terms) {
-  return {terms.mains_volts, terms.mains_hz, terms.touch_profile};
-}
-
 struct Ground {
   catalogue::Catalogue known;
   fit::Conditions conditions;
@@ -120,13 +111,7 @@ Result<Ground> ground_of(const RebuildAsked& asked) {
   auto room = load_room(asked.at, asked.knowledge);
   if (!room) return room.error();
   const auto terms = room.value().shop.terms;
-  return Ground{std::move(room.value().known), conditions(terms), terms.currency};
-}
-
-Result<RebuildText> read_one(const std::string& path) {
-  auto texts = read_files({path});
-  if (!texts) return texts.error();
-  return catalogue::read_rebuild(texts.value().front().bytes, path);
+  return Ground{std::move(room.value().known), conditions_of(terms), terms.currency};
 }
 
 Result<RebuildText> planned_text(const RebuildAsked& asked) {
@@ -138,6 +123,21 @@ Result<RebuildText> planned_text(const RebuildAsked& asked) {
 }
 
 }  // namespace
+
+bool is_rebuild_file(const std::string& named) {
+  std::error_code ignored;
+  return named.ends_with(".toml") || std::filesystem::is_regular_file(named, ignored);
+}
+
+Result<RebuildText> read_rebuild_file(const std::string& path) {
+  auto texts = read_files({path});
+  if (!texts) return texts.error();
+  return catalogue::read_rebuild(texts.value().front().bytes, path);
+}
+
+fit::Conditions conditions_of(const shop::Terms& terms) {
+  return {terms.mains_volts, terms.mains_hz, terms.touch_profile};
+}
 
 Result<RebuildText> rebuild_of(const Room& room, const plan::Plan& plan, const std::string& named) {
   const auto* asked = room.shop.set_by_code(named);
@@ -178,8 +178,9 @@ Result<Judged> judge_text(const RebuildAsked& asked, const RebuildText& rebuild)
 }
 
 Result<Judged> judge_asked(const RebuildAsked& asked) {
-  auto rebuild =
-      is_file(asked.named) || asked.at.path.empty() ? read_one(asked.named) : planned_text(asked);
+  auto rebuild = is_rebuild_file(asked.named) || asked.at.path.empty()
+                     ? read_rebuild_file(asked.named)
+                     : planned_text(asked);
   if (!rebuild) return rebuild.error();
   return judge_text(asked, rebuild.value());
 }

@@ -33,6 +33,11 @@ Result<catalogue::RebuildText> rebuild_of(const Room& room, const plan::Plan& pl
 /// Reads or plans the rebuild and judges it; with a shop, its statements are remembered.
 Result<Judged> judge_asked(const RebuildAsked& asked);
 
+/// True for the name of a file, false for the code of a host.
+bool is_rebuild_file(const std::string& named);
+Result<catalogue::RebuildText> read_rebuild_file(const std::string& path);
+fit::Conditions conditions_of(const shop::Terms& terms);
+
 /// Judges a rebuild that is already text, as `judge_asked` does.
 Result<Judged> judge_text(const RebuildAsked& asked, const catalogue::RebuildText& rebuild);
 

@@ -212,7 +212,7 @@ Model model() {
                   "behind the door",
                   {}},
                  {"lamp", {"lamp"}, false, std::nullopt, std::nullopt, {}, std::nullopt, "", {}}};
-  m.variants = {{"late", {{"driver", "LD-20/B"}}, {"hour meter"}, "blue dot", {}}};
+  m.variants = {{"late", {{"driver", "LD-20/B"}}, {"hour meter"}, {"blue door"}, "blue dot", {}}};
   return m;
 }
 
@@ -254,6 +254,7 @@ position = "lamp"
 [[model.variant]]
 variant = "late"
 provides = ["hour meter"]
+traits = ["blue door"]
 note = "blue dot"
 [model.variant.parts]
 "driver" = "LD-20/B"
@@ -570,7 +571,17 @@ RebuildText rebuild() {
                          250,
                          "neat",
                          {}}};
-  r.seen = {{"lamp", "L-1", {}, "", {}, {}, {}, {}}};
+  r.seen.resize(2);
+  r.seen[0].place = "lamp";
+  r.seen[0].type = "L-1";
+  r.seen[0].revision = "C";
+  r.seen[0].ports = {"W1"};
+  r.seen[0].without_ports = {"W2"};
+  r.seen[1].place = "cabinet";
+  r.seen[1].empty = true;
+  r.seen[1].can = {"hour meter"};
+  r.seen[1].cannot = {"tuner"};
+  r.seen[1].traits = {"blue dot"};
   return r;
 }
 
@@ -602,6 +613,16 @@ candidates = ["PS-1", "PS-2"]
 [[seen]]
 place = "lamp"
 type = "L-1"
+revision = "C"
+ports = ["W1"]
+without_ports = ["W2"]
+
+[[seen]]
+place = "cabinet"
+empty = true
+can = ["hour meter"]
+cannot = ["tuner"]
+traits = ["blue dot"]
 )";
   EXPECT_EQ(write_rebuild(rebuild()), text);
   const auto read = read_rebuild(text, "r.toml");

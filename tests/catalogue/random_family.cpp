@@ -150,6 +150,7 @@ void mend(std::vector<ProposedPart>& parts) {
   make_unique(parts, [](ProposedPart& part) -> std::string& { return part.place; });
   for (auto& part : parts) {
     if (!part.type.empty()) part.candidates.clear();
+    if (!part.type.empty()) part.empty = false;
     mend(part.changes);
   }
 }
@@ -199,6 +200,7 @@ RebuildText random_rebuild(std::uint32_t seed, int most) {
   if (rebuild.model.empty()) rebuild.kind += "k";
   mend(rebuild.parts);
   mend(rebuild.seen);
+  for (auto& part : rebuild.parts) part.empty = false, part.traits.clear();
   rebuild.missing = {"0 the lost one"};
   return rebuild;
 }

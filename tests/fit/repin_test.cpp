@@ -113,6 +113,49 @@ TEST(Crossover, joins_connectors_that_do_not_mate_by_what_agrees) {
   EXPECT_EQ(j.verdict, Verdict::fits_with_work);
 }
 
+TEST(Crossover, says_conductor_colour_and_length) {
+  Meeting m = crossed();
+  m.plug_connector = kOtherPlug;
+  m.plug_more = "known = \"measured\", lead_mm = 320";
+  const auto by_lead = judged(m);
+  ASSERT_EQ(by_lead.repins.size(), 1U) << told(by_lead);
+  EXPECT_THAT(by_lead.repins.front().length, HasSubstr("320 mm, as long as the lead"));
+  EXPECT_THAT(by_lead.repins.front().conductor, AllOf(HasSubstr("mm2"), HasSubstr("AWG 24"),
+                                                      HasSubstr("colour of the wire it replaces")));
+  m.plug_more = R"(known = "measured")";
+  EXPECT_THAT(judged(m).repins.front().length, HasSubstr("lay a string"));
+}
+
+TEST(Crossover, is_as_long_as_the_places_of_the_model_ask_for) {
+  Meeting m = crossed();
+  m.plug_connector = kOtherPlug;
+  std::string body = body_of(m);
+  const auto place = [&](const std::string& name, const std::string& at) {
+    const std::string line = "position = \"" + name + "\"\n";
+    body.insert(body.find(line) + line.size(), "at_mm = " + at + "\n");
+  };
+  place("display driver", "[0, 0, 0]");
+  place("supply", "[300, 400, 0]");
+  const auto j = judged(body, swap("display driver", "NEW-1"));
+  ASSERT_EQ(j.repins.size(), 1U) << told(j);
+  // 500 mm straight, 1.3 times that and 100 mm: 750 mm.
+  EXPECT_THAT(j.repins.front().length, HasSubstr("750 mm: 500 mm straight"));
+}
+
+TEST(Repin, of_a_plug_that_stays_has_no_length) {
+  EXPECT_EQ(judged(crossed()).repins.front().length, "");
+}
+
+TEST(Crossover, is_never_made_of_the_ignition_circuit) {
+  Meeting m = crossed();
+  m.plug_connector = kOtherPlug;
+  m.plug[2] = contact(3, kMainsIn, R"(class = "ignition", domain = "lamp")");
+  m.socket[2] = contact(3, kMainsOut, R"(class = "ignition", domain = "lamp")");
+  const auto j = judged(m);
+  EXPECT_TRUE(j.repins.empty()) << told(j);
+  EXPECT_THAT(reason(j, "does not mate").says, HasSubstr("whole original lead"));
+}
+
 TEST(Crossover, is_never_made_when_one_port_carries_an_excluded_circuit) {
   for (const auto& excluded : {kDoor, kSensor, kEarth, kMainsIn, kBusIn, kHotGround}) {
     Meeting m = crossed();
