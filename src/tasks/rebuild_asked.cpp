@@ -32,6 +32,7 @@ ProposedPart as_text(const shop::Part& part, const std::string& place) {
   text.changes = part.changes;
   text.run_hours = part.run_hours;
   text.known_good = known_good(part.state);
+  text.where.file = "part " + part.code;
   return text;
 }
 

@@ -43,10 +43,13 @@ Result<catalogue::RebuildText> host_of(const Room& room, const std::string& name
                              set->code, set->code)};
   auto text = plan::host_as_text(room.shop, *set);
   text.missing = set->missing;
-  for (const auto* part : room.shop.parts_in(set->id))
+  for (const auto* part : room.shop.parts_in(set->id)) {
+    for (auto& seen : text.seen)
+      if (seen.place == part->position) seen.where.file = "part " + part->code;
     if (part->state == shop::State::bad && !part->position.empty() &&
         std::find(text.missing.begin(), text.missing.end(), part->position) == text.missing.end())
       text.missing.push_back(part->position);
+  }
   return text;
 }
 

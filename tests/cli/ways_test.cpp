@@ -21,12 +21,19 @@ TEST(Ways, of_a_customers_set_name_the_donor_and_what_is_sold) {
   program.fill_shop();
   const auto json = json_of(program.shop({"ways", "C7", "--json"}));
   EXPECT_EQ(json["verdict"], "does_not_fit");
-  EXPECT_EQ(json["complete"], true);
-  ASSERT_EQ(json["ways"].size(), 2U);
-  EXPECT_EQ(json["ways"][0]["changes"][0]["step"], "put_in");
-  EXPECT_EQ(json["ways"][0]["changes"][0]["from"], "H2");
-  EXPECT_EQ(json["ways"][1]["changes"][0]["step"], "buy");
-  EXPECT_LT(json["ways"][0]["cost_minor"], json["ways"][1]["cost_minor"]);
+  ASSERT_GE(json["ways"].size(), 2U);
+  bool here = false, sold = false;
+  double before = 0;
+  for (const auto& way : json["ways"]) {
+    EXPECT_GE(way["cost_minor"].get<double>(), before) << "cheapest first";
+    before = way["cost_minor"];
+    for (const auto& change : way["changes"]) {
+      here = here || (change["step"] == "put_in" && change["place"] == "supply");
+      sold = sold || (change["step"] == "buy" && change["price_minor"] > 0);
+    }
+  }
+  EXPECT_TRUE(here);
+  EXPECT_TRUE(sold);
 }
 
 TEST(Ways, never_take_a_part_of_a_customers_set_but_name_it) {
