@@ -77,11 +77,11 @@ void check_parts(Faults& faults, const RebuildText& rebuild,
 // Of what is put in, only what stands on the part itself says something.
 void check_put_in(Faults& faults, const std::vector<ProposedPart>& parts) {
   for (const auto& part : parts)
-    if (part.empty || !part.traits.empty())
+    if (part.empty || !part.signs.empty())
       faults.add(part.where,
                  fmt::format("the part for \"{}\" has \"{}\", which is said of a host in "
                              "[[seen]]; move it there.",
-                             part.place, part.empty ? "empty" : "traits"));
+                             part.place, part.empty ? "empty" : "signs"));
 }
 
 }  // namespace

@@ -199,7 +199,7 @@ void each_key(V& v, S& s) {
   v.key("without_ports", s.without_ports);
   v.key("can", s.can);
   v.key("cannot", s.cannot);
-  v.key("traits", s.traits);
+  v.key("signs", s.signs);
   v.key("change", s.changes);
 }
 

@@ -108,7 +108,7 @@ template <class V, Of<Variant> S>
 void each_key(V& v, S& s) {
   v.key("variant", s.name, kMust);
   v.key("provides", s.provides);
-  v.key("traits", s.traits);
+  v.key("signs", s.signs);
   v.key("note", s.note, kSentence);
   v.key("parts", s.parts, kSections);
 }

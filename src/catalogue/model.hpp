@@ -33,7 +33,7 @@ struct Variant {
   std::string name;
   std::map<std::string, std::string> parts;  ///< position -> reference
   std::vector<std::string> provides;         ///< beyond what its parts provide
-  std::vector<std::string> traits;           ///< what gives it away from outside
+  std::vector<std::string> signs;            ///< what gives it away from outside
   std::string note;
   Where where;
   bool operator==(const Variant&) const = default;

@@ -26,7 +26,7 @@ struct ProposedPart {
   std::vector<std::string> ports{};          ///< seen on it, by printed name
   std::vector<std::string> without_ports{};  ///< seen not to be on it
   std::vector<std::string> can{}, cannot{};  ///< abilities seen; of the set where `place` is none
-  std::vector<std::string> traits{};         ///< of the set, as variants record them
+  std::vector<std::string> signs{};          ///< of the set, as variants record them
   bool operator==(const ProposedPart&) const = default;
 };
 

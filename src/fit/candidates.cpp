@@ -116,7 +116,7 @@ Fact seen_fact(const ProposedPart& seen) {
   for (const auto& port : seen.without_ports) words.push_back("no port " + port);
   for (const auto& able : seen.can) words.push_back("\"" + able + "\"");
   for (const auto& unable : seen.cannot) words.push_back("no \"" + unable + "\"");
-  for (const auto& trait : seen.traits) words.push_back("\"" + trait + "\"");
+  for (const auto& sign : seen.signs) words.push_back("\"" + sign + "\"");
   return {fmt::format("seen at the {}: {}", seen.place,
                       words.empty() ? "nothing written" : listed(words)),
           seen.where};

@@ -15,7 +15,7 @@ using catalogue::SetKind;
 using catalogue::Variant;
 
 // A part in the hand is read at once; a place is reached as fast as its part comes out (assumed).
-constexpr double kMinutesInHand = 1, kMinutesForTrait = 1, kUsualMinutes = 10;
+constexpr double kMinutesInHand = 1, kMinutesForSign = 1, kUsualMinutes = 10;
 constexpr std::size_t kMostCases = 4096;
 
 double minutes_to_reach(const SetKind* kind, const std::vector<std::string>& roles) {
@@ -68,24 +68,24 @@ void add_places(const catalogue::Catalogue& known, const catalogue::Model& model
   }
 }
 
-void add_traits(const std::vector<const Variant*>& variants, const Cases& cases,
-                std::vector<PossibleLook>& looks) {
+void add_signs(const std::vector<const Variant*>& variants, const Cases& cases,
+               std::vector<PossibleLook>& looks) {
   const bool all_tell = std::none_of(variants.begin(), variants.end(),
-                                     [](const Variant* v) { return v->traits.empty(); });
+                                     [](const Variant* v) { return v->signs.empty(); });
   if (!all_tell) return;
-  std::vector<std::string> traits;
+  std::vector<std::string> signs;
   for (const auto* variant : variants)
-    for (const auto& trait : variant->traits)
-      if (!contains(traits, trait)) traits.push_back(trait);
-  for (const auto& trait : traits) {
+    for (const auto& sign : variant->signs)
+      if (!contains(signs, sign)) signs.push_back(sign);
+  for (const auto& sign : signs) {
     PossibleLook look;
     look.place = look.role = "cabinet";
-    look.trait = trait;
+    look.sign = sign;
     look.in_host = true;
-    look.minutes = kMinutesForTrait;
+    look.minutes = kMinutesForSign;
     for (std::size_t i = 0; i < cases.all; ++i)
-      look.shows.emplace_back(contains(variants[i % cases.variants]->traits, trait) ? "there"
-                                                                                    : "not there");
+      look.shows.emplace_back(contains(variants[i % cases.variants]->signs, sign) ? "there"
+                                                                                  : "not there");
     looks.push_back(std::move(look));
   }
 }
@@ -138,7 +138,7 @@ std::vector<PossibleLook> possible_looks(const catalogue::Catalogue& known,
   const Cases cases = cases_of(variants.size(), open);
   std::vector<PossibleLook> looks;
   if (model && variants.size() > 1) {
-    add_traits(variants, cases, looks);
+    add_signs(variants, cases, looks);
     add_places(known, *model, kind, variants, rebuild, cases, looks);
   }
   add_parts(open, cases, looks);
@@ -165,8 +165,8 @@ std::string look_words(const PossibleLook& look, const std::vector<const Variant
   const std::string tells = words.size() == 2
                                 ? fmt::format("it tells {} from {}", words[0], words[1])
                                 : fmt::format("it tells {} apart", listed(words, " and "));
-  if (!look.trait.empty())
-    return fmt::format("Look for this on the set, \"{}\": {}.", look.trait, tells);
+  if (!look.sign.empty())
+    return fmt::format("Look for this on the set, \"{}\": {}.", look.sign, tells);
   if (!look.in_host)
     return fmt::format("Read the printed number on the {}: is it {}?", look.place,
                        listed(words, " or "));

@@ -11,11 +11,11 @@
 
 namespace benchgraft::fit {
 
-/// A place to look at, or a trait to look for.
+/// A place to look at, or a sign to look for.
 struct PossibleLook {
   std::string place;  ///< position, or place of a part that is put in
   std::string role;
-  std::string trait;               ///< "" = read what sits there
+  std::string sign;                ///< "" = read what sits there
   bool in_host = false;            ///< the host's own part; else the part that is put in
   double minutes = 0;              ///< to reach it
   std::vector<std::string> shows;  ///< what would be seen, by case

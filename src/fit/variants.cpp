@@ -102,18 +102,18 @@ std::string set_against(const Catalogue& known, const Model& model, const Varian
   return "";
 }
 
-std::string trait_against(const Variant& variant, const ProposedPart& seen) {
-  if (variant.traits.empty()) return "";
-  for (const auto& trait : seen.traits)
-    if (!contains(variant.traits, trait))
-      return fmt::format("\"{}\" was seen, {} is recorded with {}", trait, variant.name,
-                         listed(variant.traits));
+std::string sign_against(const Variant& variant, const ProposedPart& seen) {
+  if (variant.signs.empty()) return "";
+  for (const auto& sign : seen.signs)
+    if (!contains(variant.signs, sign))
+      return fmt::format("\"{}\" was seen, {} is recorded with {}", sign, variant.name,
+                         listed(variant.signs));
   return "";
 }
 
 std::string against(const Catalogue& known, const Model& model, const Variant& variant,
                     const ProposedPart& seen) {
-  if (auto because = trait_against(variant, seen); !because.empty()) return because;
+  if (auto because = sign_against(variant, seen); !because.empty()) return because;
   const auto* position = position_named(model, seen.place);
   return position ? part_against(known, *position, variant, seen)
                   : set_against(known, model, variant, seen);

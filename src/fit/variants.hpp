@@ -17,7 +17,7 @@ struct Narrowed {
 };
 
 /// Strikes out variants that differ from what was seen (part, place never filled, printed revision,
-/// ports, abilities, traits); a stated variant strikes out the others. What is left of the variants
+/// ports, abilities, signs); a stated variant strikes out the others. What is left of the variants
 /// strikes out candidates of the host's own parts, and these strike out variants again, until
 /// nothing more goes. When every variant is struck out, what was seen contradicts the records:
 /// `left` is empty.

@@ -254,7 +254,7 @@ position = "lamp"
 [[model.variant]]
 variant = "late"
 provides = ["hour meter"]
-traits = ["blue door"]
+signs = ["blue door"]
 note = "blue dot"
 [model.variant.parts]
 "driver" = "LD-20/B"
@@ -581,7 +581,7 @@ RebuildText rebuild() {
   r.seen[1].empty = true;
   r.seen[1].can = {"hour meter"};
   r.seen[1].cannot = {"tuner"};
-  r.seen[1].traits = {"blue dot"};
+  r.seen[1].signs = {"blue dot"};
   return r;
 }
 
@@ -622,7 +622,7 @@ place = "cabinet"
 empty = true
 can = ["hour meter"]
 cannot = ["tuner"]
-traits = ["blue dot"]
+signs = ["blue dot"]
 )";
   EXPECT_EQ(write_rebuild(rebuild()), text);
   const auto read = read_rebuild(text, "r.toml");

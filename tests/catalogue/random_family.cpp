@@ -200,7 +200,7 @@ RebuildText random_rebuild(std::uint32_t seed, int most) {
   if (rebuild.model.empty()) rebuild.kind += "k";
   mend(rebuild.parts);
   mend(rebuild.seen);
-  for (auto& part : rebuild.parts) part.empty = false, part.traits.clear();
+  for (auto& part : rebuild.parts) part.empty = false, part.signs.clear();
   rebuild.missing = {"0 the lost one"};
   return rebuild;
 }

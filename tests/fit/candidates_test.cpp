@@ -137,7 +137,7 @@ TEST(Variants, a_place_that_was_never_filled_strikes_out_those_that_fill_it) {
   EXPECT_THAT(because(j, "late"), HasSubstr("never filled"));
 }
 
-/// Two builds that differ in the sound board only: revision, port, ability; and in a trait.
+/// Two builds that differ in the sound board only: revision, port, ability; and in a sign.
 std::string two_boards(const std::string& first, const std::string& second,
                        const std::string& port_of_second = "") {
   return part("B-1", "sound", first) + part("B-2", "sound", second, port_of_second) +
@@ -149,11 +149,11 @@ provides = []
 position = [{ position = "sound" }, { position = "tuner", optional = true }]
 [[model.variant]]
 variant = "one"
-traits = ["grey door"]
+signs = ["grey door"]
 parts = { sound = "B-1" }
 [[model.variant]]
 variant = "two"
-traits = ["black door"]
+signs = ["black door"]
 parts = { sound = "B-2", tuner = "T-1" }
 )";
 }
@@ -200,8 +200,8 @@ TEST(Variants, an_ability_of_a_part_or_of_the_whole_set_leaves_one) {
       << "what the cabinet can do is not recorded";
 }
 
-TEST(Variants, a_trait_leaves_those_that_have_it) {
-  const auto j = judged(two_boards("", ""), sign("cabinet", "traits = [\"grey door\"]"));
+TEST(Variants, a_sign_leaves_those_that_have_it) {
+  const auto j = judged(two_boards("", ""), sign("cabinet", "signs = [\"grey door\"]"));
   EXPECT_THAT(j.variants_left, ElementsAre("one"));
   EXPECT_THAT(because(j, "two"), AllOf(HasSubstr("grey door"), HasSubstr("black door")));
   ASSERT_EQ(j.struck_out.front().facts.size(), 2U);
@@ -322,7 +322,7 @@ candidates = ["A-2", "A-3", "A-4"]
   EXPECT_TRUE(asks(j, "it tells early from late")) << "what is left open is asked too";
 }
 
-TEST(Look, is_for_a_trait_where_all_variants_record_theirs) {
+TEST(Look, is_for_a_sign_where_all_variants_record_theirs) {
   const auto j = judged(two_boards("", ""), swap("tuner", "T-1"));
   ASSERT_TRUE(j.look_first) << told(j);
   EXPECT_EQ(j.look_first->says, "Look for this on the set, \"grey door\": it tells one from two.");
