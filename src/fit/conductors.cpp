@@ -28,54 +28,78 @@ std::optional<double> iec60228_class5_ohm_per_km(double area_mm2) {
 }
 
 std::optional<ColourMeaning> colour_meaning(const std::string& colour) {
+  using enum Conductor;
   static const std::array<ColourMeaning, 9> kColours{{
       {"blue",
-       {"neutral (IEC 60445)", "hot (NEC)", "negative pole of old Irish direct current"},
-       false},
+       {"neutral (IEC 60445)", "hot (NEC)", "line of old Belgian cords",
+        "negative pole of old Irish direct current"},
+       false,
+       {neutral, line}},
       {"black",
        {"hot (NEC)", "line 2 (IEC 60445)", "neutral of old United Kingdom wiring",
-        "protective earth of old Belgian and Russian cords", "negative pole (NEC)"},
-       false},
+        "line or neutral of old German cords", "protective earth of old Belgian and Russian cords",
+        "negative pole (NEC)"},
+       false,
+       {line, neutral, earth}},
       {"red",
-       {"line of old United Kingdom, Swiss and Russian cords",
+       {"line of old United Kingdom, Swiss and Russian cords", "neutral of old Dutch cords",
         "protective earth of old German, Austrian, Finnish, Norwegian and Swedish cords",
         "hot (NEC)", "positive pole (NEC)"},
-       false},
+       false,
+       {line, neutral, earth}},
       {"white",
        {"neutral (NEC)", "phase B of United Kingdom wiring before 1965",
         "negative pole (IEC 60445:2017, texts disagree)"},
-       false},
+       false,
+       {neutral, line}},
       {"grey",
        {"neutral (NEC)", "line 3 (IEC 60445)", "line or neutral of old German cords",
+        "neutral of old Belgian, Russian and Swiss cords",
         "protective earth of old Dutch and Polish cords"},
-       false},
+       false,
+       {neutral, line, earth}},
       {"yellow",
        {"phase B of United Kingdom wiring 1965 to 2006", "protective earth of old Swiss cords",
         "line of old Belgian cords"},
-       false},
-      {"green", {"ground (NEC)", "earth of old United Kingdom wiring"}, false},
-      {"green-yellow", {"protective earth (IEC 60445, nothing else allowed)"}, true},
-      {"brown", {"line (IEC 60445)", "positive pole (United Kingdom direct current)"}, false},
+       false,
+       {line, earth}},
+      {"green", {"ground (NEC)", "earth of old United Kingdom wiring"}, false, {earth}},
+      {"green-yellow", {"protective earth (IEC 60445, nothing else allowed)"}, true, {earth}},
+      {"brown",
+       {"line (IEC 60445)", "positive pole (United Kingdom direct current)"},
+       false,
+       {line}},
   }};
+  std::string plain = colour;
+  if (plain == "light blue") plain = "blue";
+  if (plain == "gray") plain = "grey";
+  for (const char* other : {"green/yellow", "yellow-green", "yellow/green", "green and yellow"})
+    if (plain == other) plain = "green-yellow";
   for (const auto& known : kColours)
-    if (known.colour == colour) return known;
+    if (known.colour == plain) return known;
   return std::nullopt;
 }
 
 std::optional<TerminalMark> terminal_mark(const std::string& mark) {
-  static const std::array<TerminalMark, 12> kMarks{{
-      {"L", "line"},
-      {"L1", "line 1"},
-      {"L2", "line 2"},
-      {"L3", "line 3"},
-      {"N", "neutral"},
-      {"PE", "protective earth"},
-      {"PEN", "protective earth and neutral in one"},
-      {"PB", "protective bonding"},
-      {"FE", "functional earth"},
-      {"L+", "positive pole"},
-      {"L-", "negative pole"},
-      {"M", "middle conductor of direct current"},
+  using enum Conductor;
+  static const std::array<TerminalMark, 17> kMarks{{
+      {"L", "line", line},
+      {"L1", "line 1", line},
+      {"L2", "line 2", line},
+      {"L3", "line 3", line},
+      {"N", "neutral", neutral},
+      {"PE", "protective earth", earth},
+      {"PEN", "protective earth and neutral in one", earth},
+      {"PB", "protective bonding", earth},
+      {"FE", "functional earth", other},
+      {"L+", "positive pole", other},
+      {"L-", "negative pole", other},
+      {"M", "middle conductor of direct current", other},
+      {"LIVE", "line", line},
+      {"HOT", "line", line},
+      {"P", "line", line},
+      {"COM", "neutral, or the return of direct current", other},
+      {"RET", "neutral, or the return of direct current", other},
   }};
   for (const auto& known : kMarks)
     if (known.mark == mark) return known;

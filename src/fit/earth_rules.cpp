@@ -1,12 +1,11 @@
-// Rules about protective earth, protection class, mains range and Y capacitors. Safety rules: never
-// outranked. A prediction can only say "will fail" or "measure"; it never passes a set.
+// Rules about protective earth, protection class and mains range. Safety rules: never outranked. A
+// prediction can only say "will fail" or "measure"; it never passes a set.
 #include <algorithm>
-#include <numbers>
 
 #include <fmt/format.h>
 
 #include "base/text.hpp"
-#include "fit/earth.hpp"
+#include "fit/mains_side.hpp"
 #include "fit/rules.hpp"
 
 namespace benchgraft::fit {
@@ -36,6 +35,59 @@ bool on_the_earth_path(const Place& place) {
   };
   return touches(place.type) || touches(place.was) || place.fills("supply") ||
          place.fills("mains inlet");
+}
+
+bool is_hot_ground(const Contact& contact) {
+  return contact.net_class == NetClass::ground && domain_of(contact) == Domain::primary;
+}
+
+/// The leads and pieces that make the protective path, by name, and where they are recorded.
+struct EarthWay {
+  std::vector<std::string> names;
+  std::vector<Fact> facts;
+  bool from_the_inlet = false;
+};
+
+void add_joint(EarthWay& way, const Joint& joint) {
+  for (const auto& face : contacts_across(joint).faces) {
+    if (!face.a || !face.b || face.a->net_class != NetClass::earth ||
+        face.b->net_class != NetClass::earth)
+      continue;
+    const std::string lead = joint.lead
+                                 ? fmt::format("the lead {}", joint.lead->type->reference())
+                                 : fmt::format("{} in {}", port_called(*joint.a, *joint.port_a),
+                                               joint.b->type->reference());
+    way.names.push_back(fmt::format("{} (contact {})", lead, face.a->number));
+    way.facts.push_back(fact_of(*joint.a, *joint.port_a, *face.a));
+    way.from_the_inlet =
+        way.from_the_inlet || joint.a->fills("mains inlet") || joint.b->fills("mains inlet");
+  }
+}
+
+EarthWay earth_way(const Findings& findings) {
+  EarthWay way;
+  for (const auto& joint : findings.joints.joined) add_joint(way, joint);
+  for (const auto& place : findings.set.places) {
+    if (!place.type || place.empty || !place.type->carries) continue;
+    for (const auto& piece : *place.type->carries) {
+      if (piece.kind != "earth lead") continue;
+      way.names.push_back(fmt::format("the {} on {}", piece.name, place.type->reference()));
+      way.facts.push_back(
+          {fmt::format("{} carries the earth lead \"{}\"", place.type->reference(), piece.name),
+           piece.where});
+      way.from_the_inlet = way.from_the_inlet || place.fills("mains inlet");
+    }
+  }
+  return way;
+}
+
+std::string way_words(const EarthWay& way) {
+  if (way.names.empty())
+    return "No lead on record makes the protective path: find it before the set is plugged in.";
+  return fmt::format(
+      "The protective path runs over {}. It counts only after continuity and bond "
+      "are measured.",
+      listed(way.names));
 }
 
 const char* measure_words() {
@@ -100,9 +152,11 @@ void say_class(Findings& findings, const Earth& earth, const std::string& subjec
 void judge_classes(Findings& findings, const Earth& earth) {
   const bool two_wire = earth.inlet_wires == 2, three_wire = earth.inlet_wires == 3;
   if (earth.cabinet == Protection::class_1 && two_wire)
-    return say_class(findings, earth, "two-wire",
-                     "The cabinet relies on protective earth and the inlet has only two wires: "
-                     "exposed metal would float. The three-wire inlet and its bond stay.");
+    return say_class(
+        findings, earth, "two-wire",
+        "The set loses its protective earth: the cabinet relies on it and the inlet "
+        "has only two wires. Exposed metal would float, with no protection class left. "
+        "The three-wire inlet and its bond stay.");
   if (earth.supply == Protection::class_1 && earth.cabinet == Protection::class_2 && three_wire)
     return say_class(
         findings, earth, "lost",
@@ -118,17 +172,20 @@ void judge_classes(Findings& findings, const Earth& earth) {
         "used.");
   if (earth.cabinet == Protection::unknown) return;  // asked for
   const bool class_1 = earth.cabinet == Protection::class_1;
+  const EarthWay way = earth_way(findings);
   Reason& reason = say_earth(
       findings, Verdict::fits_with_work,
-      class_1 ? fmt::format("The earth path is opened by this work. {}continuity from plug contact "
-                            "to every metal part, "
-                            "protective bond, then insulation, then earth and touch current.",
-                            measure_words())
-              : fmt::format("Double insulated: no earth may be relied on. {}insulation, then touch "
-                            "current, plug both "
-                            "ways round.",
-                            measure_words()),
+      class_1
+          ? fmt::format("The earth path is opened by this work. {} The hot ground is never part "
+                        "of it and never bonded. {}continuity from plug contact to every metal "
+                        "part, protective bond, then insulation, then earth and touch current.",
+                        way_words(way), measure_words())
+          : fmt::format("Double insulated: no earth may be relied on, and the hot ground is "
+                        "never bonded to metal. {}insulation, then touch current, plug both "
+                        "ways round.",
+                        measure_words()),
       "measure");
+  if (class_1) reason.facts.insert(reason.facts.end(), way.facts.begin(), way.facts.end());
   reason.work_minutes = 12;  // safety test and form, common practice, no source
   reason.not_before =
       class_1 ? "not before the protective bond is measured" : "not before insulation is measured";
@@ -140,6 +197,38 @@ void judge_classes(Findings& findings, const Earth& earth) {
                 "it ends, it must not hang loose.",
                 "loose");
   add_part_facts(loose, earth);
+}
+
+bool lists_all_contacts(const catalogue::PartType& type) {
+  return type.ports && !type.ports->empty() &&
+         std::all_of(type.ports->begin(), type.ports->end(),
+                     [](const auto& port) { return port.contacts.has_value(); });
+}
+
+// The old part took the earth on, the new one has no contact for it, and nothing else starts at the
+// inlet.
+void judge_lost_way(Findings& findings, const Earth& earth) {
+  if (earth.cabinet != Protection::class_1 || earth.inlet_wires == 2) return;
+  if (earth_way(findings).from_the_inlet) return;
+  for (const auto& place : findings.set.places) {
+    if (!differs(place) || !place.type || !place.was) continue;
+    if (!has_class(*place.was, NetClass::earth) || has_class(*place.type, NetClass::earth) ||
+        !lists_all_contacts(*place.type))
+      continue;
+    Reason& reason = say_earth(
+        findings, Verdict::does_not_fit,
+        fmt::format(
+            "The set loses its protective earth: {} took it on from the inlet, {} has no "
+            "contact for it and no other lead on record does it. Exposed metal would float, "
+            "with no protection class left.",
+            place.was->reference(), place.type->reference()),
+        "way|" + place.type->reference());
+    reason.types = {place.type->reference()};
+    reason.facts.push_back(fact_of(*place.was, "has an earth contact"));
+    reason.facts.push_back(fact_of(*place.type, "has none"));
+    reason.would_change =
+        "A lead recorded from the inlet's earth to the chassis, measured, would change this.";
+  }
 }
 
 void ask_classes(Findings& findings, const Earth& earth) {
@@ -163,108 +252,17 @@ void ask_classes(Findings& findings, const Earth& earth) {
         earth.inlet_place->type->reference(), "inlet_wires");
 }
 
-// The limit the bench chose. Without a choice the most generous on record: what fails there fails
-// anywhere.
-const catalogue::TouchLimit* touch_limit(const Findings& findings, Protection protection) {
-  const std::string& chosen = findings.conditions.touch_profile;
-  const catalogue::TouchLimit* limit = nullptr;
-  for (const auto* one : findings.known.limits()) {
-    if (one->protection != protection || (!chosen.empty() && one->profile != chosen)) continue;
-    const bool better = !limit || (chosen.empty() ? one->milliamps > limit->milliamps
-                                                  : one->milliamps < limit->milliamps);
-    if (better) limit = one;
-  }
-  return limit;
-}
-
-// Two good parts with their own filters can make a failing set: every changed filter has to be
-// known.
-void ask_y_capacitors(Findings& findings) {
-  for (const auto& place : findings.set.places) {
-    const bool has_filter =
-        place.fills("supply") || place.fills("mains inlet") || place.fills("lamp driver");
-    if (!differs(place) || !place.type || place.type->y_nf || !has_filter) continue;
-    Reason& reason = findings.unknown(
-        RuleSort::whole,
-        fmt::format("The Y capacitors of {} are not recorded: the touch current is not known.",
-                    place.type->reference()),
-        fmt::format("Add up the Y capacitors from the mains to the chassis on {}, in nF.",
-                    place.type->reference()),
-        place.type->reference(), "y_nf", place.roles.front(), true);
-    reason.rule = "touch current";
-    reason.facts = {fact_of(*place.type, "y_nf not recorded")};
-  }
-}
-
-// The chosen limit by profile and edition; without a choice the whole span on record, none of them
-// preferred.
-std::string limit_words(const Findings& findings, const catalogue::TouchLimit& limit) {
-  double least = limit.milliamps;
-  if (findings.conditions.touch_profile.empty())
-    for (const auto* one : findings.known.limits())
-      if (one->protection == limit.protection) least = std::min(least, one->milliamps);
-  const std::string most =
-      fmt::format("{} ({}) allows {} mA", limit.profile, limit.edition, number(limit.milliamps));
-  if (least == limit.milliamps) return most;
-  return fmt::format("limits on record begin at {} mA, the most generous, {}; none is chosen here",
-                     number(least), most);
-}
-
-void judge_y_capacitors(Findings& findings, const Earth& earth) {
-  double known_nf = 0, before_nf = 0;
-  std::vector<Fact> facts;
-  bool touched = false;
-  for (const auto& place : findings.set.places) {
-    if (place.was && place.was->y_nf) before_nf += *place.was->y_nf;
-    if (!place.type || place.empty || !place.type->y_nf) continue;
-    known_nf += *place.type->y_nf;
-    touched = touched || differs(place);
-    facts.push_back(fact_of(*place.type, number(*place.type->y_nf) + " nF to chassis"));
-  }
-  const auto* limit = touch_limit(findings, earth.cabinet);
-  if (limit) ask_y_capacitors(findings);
-  if (!touched || !limit) return;
-  if (known_nf <= before_nf) return;  // no more than it had: nothing new, it is measured anyway
-  const auto current =
-      y_capacitor_current(known_nf, findings.conditions.mains_volts, findings.conditions.mains_hz);
-  const bool fails = current.low > limit->milliamps;
-  Reason& reason = findings.add(
-      "touch current", RuleSort::whole, fails ? Verdict::does_not_fit : Verdict::fits_with_work,
-      fmt::format(
-          "Y capacitors of {} nF in all give {:.2f} to {:.2f} mA at {} V {} Hz with earth open; "
-          "{}: {}.",
-          number(known_nf), current.low, current.high, number(findings.conditions.mains_volts),
-          number(findings.conditions.mains_hz), limit_words(findings, *limit),
-          fails ? "it will fail"
-                : "measure it against the limit that holds with you, this passes nothing"),
-      "y");
-  reason.safety = true;
-  reason.roles = {"supply"};
-  reason.facts = std::move(facts);
-  reason.facts.push_back({fmt::format("{} {}: {} mA ({})", limit->profile, limit->edition,
-                                      number(limit->milliamps), limit->source),
-                          limit->where});
-  reason.would_change =
-      "Other capacitors, another mains or another limit profile would change this.";
-}
-
 }  // namespace
-
-Milliampere y_capacitor_current(double nanofarad, double volts, double hertz) {
-  const auto milliamps = [&](double nf, double v) {
-    return 2 * std::numbers::pi * hertz * nf * 1e-9 * v * 1e3;
-  };
-  return {milliamps(nanofarad * 0.8, volts), milliamps(nanofarad, volts),
-          milliamps(nanofarad * 1.2, volts * 1.1)};
-}
 
 void judge_mains_range(Findings& findings) {
   for (const auto& place : findings.set.places) {
-    if (!differs(place) || !place.type || !(place.fills("supply") || place.fills("mains inlet")))
-      continue;
+    if (!differs(place) || !place.type) continue;
+    const bool must_tell = place.fills("supply") || place.fills("mains inlet");
+    if (!must_tell && !has_class(*place.type, NetClass::mains)) continue;
     const auto& range = place.type->mains_volts;
     const double mains = findings.conditions.mains_volts;
     if (!range) {
+      if (!must_tell) continue;
       Reason& reason = findings.unknown(
           RuleSort::single,
           fmt::format("The mains range of {} is not recorded.", place.type->reference()),
@@ -273,17 +271,39 @@ void judge_mains_range(Findings& findings) {
       reason.rule = "mains range";
       continue;
     }
-    if (mains >= range->low * 0.9 && mains <= range->high * 1.1) continue;
+    const bool too_high = mains > range->high * 1.1, too_low = mains < range->low * 0.9;
+    if (!too_high && !too_low) continue;
     Reason& reason = findings.add(
-        "mains range", RuleSort::single, Verdict::destroys,
-        fmt::format("{} is made for {} mains, here it is {} V: it bursts or does not start.",
-                    place.type->reference(), volts_text(*range), number(mains)),
+        "mains range", RuleSort::single, too_high ? Verdict::destroys : Verdict::does_not_fit,
+        fmt::format("{} is made for {} mains, here it is {} V: {}.", place.type->reference(),
+                    volts_text(*range), number(mains),
+                    too_high ? "capacitors, fuse and varistor burst"
+                             : "it does not start, or draws too much current"),
         place.type->reference());
     reason.safety = true;
     reason.roles = place.roles;
     reason.types = {place.type->reference()};
     reason.facts = {fact_of(*place.type, "mains " + volts_text(*range))};
     reason.would_change = "A supply for this mains would change this.";
+  }
+}
+
+// On the step where the part is handled, whatever else is said.
+void warn_of_hot_grounds(Findings& findings) {
+  for (const auto& place : findings.set.places) {
+    if (!new_here(place) || !place.type || place.empty || !place.type->ports) continue;
+    for (const auto& port : *place.type->ports) {
+      if (!port.contacts ||
+          std::none_of(port.contacts->begin(), port.contacts->end(), is_hot_ground))
+        continue;
+      findings.out.cautions.push_back(
+          {"hot ground",
+           fmt::format("The ground on {} of {} is on the mains side: never bond it to the chassis, "
+                       "to earth, to the isolated side, or to the clip of an earthed meter.",
+                       port.name, place.type->reference()),
+           place.roles, 0});
+      break;
+    }
   }
 }
 
@@ -324,6 +344,7 @@ void judge_two_grounds(Findings& findings) {
 }
 
 void judge_earth_path(Findings& findings) {
+  warn_of_hot_grounds(findings);
   const bool concerned =
       std::any_of(findings.set.places.begin(), findings.set.places.end(), [](const Place& place) {
         return (differs(place) || place.altered) && on_the_earth_path(place);
@@ -332,7 +353,8 @@ void judge_earth_path(Findings& findings) {
   const Earth earth = facts_of_earth(findings.set);
   ask_classes(findings, earth);
   judge_classes(findings, earth);
-  judge_y_capacitors(findings, earth);
+  judge_lost_way(findings, earth);
+  judge_touch_current(findings);
 }
 
 }  // namespace benchgraft::fit

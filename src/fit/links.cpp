@@ -242,13 +242,18 @@ Port end_with_wires(const catalogue::PartType& lead, const Port& end) {
   return port;
 }
 
-std::vector<std::pair<std::string, std::string>> wires_between(const Joint& joint) {
-  std::vector<std::pair<std::string, std::string>> wires;
+struct WireSeen {
+  std::string of_a, of_b;
+  const catalogue::Wire* wire;
+};
+
+std::vector<WireSeen> wires_between(const Joint& joint) {
+  std::vector<WireSeen> wires;
   for (const auto& wire : joint.lead->type->wires) {
     if (wire.from_end == joint.end_a->name && wire.to_end == joint.end_b->name)
-      wires.emplace_back(wire.from_contact, wire.to_contact);
+      wires.push_back({wire.from_contact, wire.to_contact, &wire});
     if (wire.to_end == joint.end_a->name && wire.from_end == joint.end_b->name)
-      wires.emplace_back(wire.to_contact, wire.from_contact);
+      wires.push_back({wire.to_contact, wire.from_contact, &wire});
   }
   return wires;
 }
@@ -267,18 +272,18 @@ Crossing across_lead(const Joint& joint) {
   const auto at_b = facing_contacts(end_b, *joint.port_b,
                                     mate(end_b.connector, joint.port_b->connector).turned_round);
   std::set<const Contact*> wired;
-  for (const auto& [of_a, of_b] : wires) {
+  for (const auto& [of_a, of_b, wire] : wires) {
     const Contact* a = contact_at(at_a, of_a);
     const Contact* b = contact_at(at_b, of_b);
     if (a) wired.insert(a);
     if (b) wired.insert(b);
-    if (a || b) crossing.faces.push_back({a, b});
+    if (a || b) crossing.faces.push_back({a, b, wire});
   }
   // A contact without a wire meets nothing: judged against an empty contact.
   for (const auto& contact : *joint.port_a->contacts)
-    if (!wired.count(&contact)) crossing.faces.push_back({&contact, no_contact()});
+    if (!wired.count(&contact)) crossing.faces.push_back({&contact, no_contact(), nullptr});
   for (const auto& contact : *joint.port_b->contacts)
-    if (!wired.count(&contact)) crossing.faces.push_back({no_contact(), &contact});
+    if (!wired.count(&contact)) crossing.faces.push_back({no_contact(), &contact, nullptr});
   return crossing;
 }
 

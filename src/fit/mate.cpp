@@ -131,7 +131,7 @@ std::vector<Facing> facing_contacts(const Port& a, const Port& b, bool turned_ro
   for (const auto& contact : *a.contacts) {
     const int n = number_of(contact.number);
     const int wanted = turned_round && n > 0 ? ways + 1 - n : n;
-    Facing face{&contact, nullptr};
+    Facing face{&contact, nullptr, nullptr};
     for (std::size_t k = 0; k < b.contacts->size(); ++k) {
       const auto& other = (*b.contacts)[k];
       const bool same =
@@ -144,7 +144,7 @@ std::vector<Facing> facing_contacts(const Port& a, const Port& b, bool turned_ro
     faces.push_back(face);
   }
   for (std::size_t k = 0; k < met.size(); ++k)
-    if (!met[k]) faces.push_back({nullptr, &(*b.contacts)[k]});
+    if (!met[k]) faces.push_back({nullptr, &(*b.contacts)[k], nullptr});
   return faces;
 }
 

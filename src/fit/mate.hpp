@@ -34,6 +34,7 @@ int ways_of(const catalogue::Port& port);
 struct Facing {
   const catalogue::Contact* a = nullptr;
   const catalogue::Contact* b = nullptr;
+  const catalogue::Wire* wire = nullptr;  ///< of the lead between them, when one is recorded
 };
 
 /// All facing contacts of two ports, in the order of a's numbers. `turned_round` as in Mating.

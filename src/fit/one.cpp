@@ -142,6 +142,11 @@ void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {
   judge_counters(findings);
   judge_capabilities(findings);
   judge_earth_path(findings);
+  judge_conductors(findings);
+  judge_mains_side(findings);
+  judge_distances(findings);
+  judge_fuses(findings);
+  judge_wires(findings);
   judge_reach(findings);
   judge_swap_notes(findings, notes);
   add_look_here(findings);

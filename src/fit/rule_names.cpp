@@ -22,14 +22,21 @@ const std::vector<std::string>& rule_names() {
       "missing part", "several jobs", "carried piece", "missing piece", "least load", "orientation",
       "light and throw", "setting elsewhere", "out of reach", "bound memory", "sticker volts",
       "counter lies", "capability", "earth path", "touch current", "lead reaches fan",
-      "lead too short", "not judged"};
+      "lead too short", "conductor not proven", "conductors exchanged", "colour conflict",
+      "green-yellow misused", "fuse and switch", "plug polarity", "cord anchorage",
+      "insulation distance", "fuse rating", "fuse type", "wire size", "contact rating", "volt drop",
+      "not judged"};
   return kNames;
 }
 
 bool is_safety_rule(const std::string& rule) {
   static const std::vector<std::string> kSafety = {
-      "domain clash", "earth path",  "touch current",    "lamp power",
-      "mains range",  "two grounds", "safety loop open", "sensor curve"};
+      "domain clash",         "earth path",      "touch current",
+      "lamp power",           "mains range",     "two grounds",
+      "safety loop open",     "sensor curve",    "conductor not proven",
+      "conductors exchanged", "colour conflict", "green-yellow misused",
+      "fuse and switch",      "plug polarity",   "cord anchorage",
+      "insulation distance",  "fuse rating",     "fuse type"};
   return contains(kSafety, rule);
 }
 

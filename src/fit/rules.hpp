@@ -37,9 +37,15 @@ void judge_settings(Findings& findings, const std::vector<NoteMatch>& notes);  /
 void judge_reachable_settings(Findings& findings);                             // memory_rules.cpp
 void judge_memories(Findings& findings);                                       // memory_rules.cpp
 void judge_counters(Findings& findings);                                       // setting_rules.cpp
-void judge_capabilities(Findings& findings);  // capability_rules.cpp
-void judge_earth_path(Findings& findings);    // earth_rules.cpp
-void judge_reach(Findings& findings);         // reach_rules.cpp
+void judge_capabilities(Findings& findings);   // capability_rules.cpp
+void judge_earth_path(Findings& findings);     // earth_rules.cpp
+void judge_touch_current(Findings& findings);  // touch_rules.cpp
+void judge_conductors(Findings& findings);     // conductor_rules.cpp
+void judge_mains_side(Findings& findings);     // mains_rules.cpp
+void judge_distances(Findings& findings);      // distance_rules.cpp
+void judge_fuses(Findings& findings);          // fuse_rules.cpp
+void judge_wires(Findings& findings);          // wire_rules.cpp
+void judge_reach(Findings& findings);          // reach_rules.cpp
 void judge_swap_notes(Findings& findings, const std::vector<NoteMatch>& notes);  // note_rules.cpp
 void add_look_here(Findings& findings);                                          // kind_rules.cpp
 void add_cautions(Findings& findings);                                           // kind_rules.cpp
