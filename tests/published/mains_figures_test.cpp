@@ -11,7 +11,7 @@ namespace {
 using catalogue::FuseStandard;
 
 TEST(Creepage, of_basic_insulation_at_pollution_degree_2) {
-  // IEC 60664-1 table F.5 as transcribed in an open magnetics-design library, read as excerpts; the
+  // IEC 60664-1 table F.5 as copied in an open magnetics-design library, read as excerpts; the
   // 250 V row agrees with two published test reports (IEC 60950-1 and IEC 62368-1).
   struct Row {
     double volts, group_1, group_2, group_3;
@@ -37,7 +37,7 @@ TEST(Creepage, of_basic_insulation_at_pollution_degree_2) {
 }
 
 TEST(Clearance, by_the_peak_of_the_transient) {
-  // IEC 62368-1 table 14, same transcription, read as excerpts.
+  // IEC 62368-1 table 14, same copy, read as excerpts.
   struct Row {
     double peak, basic, reinforced;
   };
@@ -49,7 +49,7 @@ TEST(Clearance, by_the_peak_of_the_transient) {
     EXPECT_EQ(clearance_mm(row.peak, false), row.basic);
     EXPECT_EQ(clearance_mm(row.peak, true), row.reinforced);
   }
-  EXPECT_FALSE(clearance_mm(5000, true)) << "the transcription contradicts itself there";
+  EXPECT_FALSE(clearance_mm(5000, true)) << "the copy contradicts itself there";
   EXPECT_EQ(mains_transient_volts(120), 1500) << "overvoltage category II up to 150 V";
   EXPECT_EQ(mains_transient_volts(230), 2500) << "above 150 V up to 300 V";
   EXPECT_FALSE(mains_transient_volts(400));
