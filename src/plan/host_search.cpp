@@ -11,7 +11,7 @@ namespace benchgraft::plan {
 namespace {
 
 constexpr int kNoRule = -1, kRefused = -2;
-constexpr std::size_t kMostJudgedToLearn = 3000;
+constexpr std::size_t kMostJudgedToLearn = 50000, kLessonsBetweenOrders = 16;
 constexpr double kRounding = 1e-6;  // minor units of money
 
 double price_within(const Host& host, Bits provides) {
@@ -29,8 +29,8 @@ struct HostSearch::Known {
       : problem(problem), index(host), host(problem.hosts[static_cast<std::size_t>(host)]) {
     number_choices();
     read_pairs();
+    lessons.emplace(this->host);
     order_places();
-    lessons.emplace(this->host, order);
   }
 
   void number_choices() {
@@ -65,9 +65,10 @@ struct HostSearch::Known {
     }
   }
 
-  // Places that must change come first, then those that most others hang on.
+  // Places that must change come first, then those that most refusals hang on.
   void order_places() {
-    std::vector<std::size_t> weight(host.places.size(), 0);
+    auto weight = lessons->refusals_by_place();
+    order.clear();
     for (const auto& pair : host.pairs) {
       ++weight[static_cast<std::size_t>(pair.place_a)];
       ++weight[static_cast<std::size_t>(pair.place_b)];
@@ -80,6 +81,7 @@ struct HostSearch::Known {
     }
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return weight[a] > weight[b]; });
+    lessons->file(order);
     fills_after.assign(order.size() + 1, 0);
     provides_after.assign(order.size() + 1, 0);
     notes_after.assign(order.size() + 1, 0);
@@ -107,9 +109,12 @@ struct HostSearch::Known {
   const Whole& judge_and_learn(const std::vector<int>& choices, Effort& effort) {
     const Whole& whole = judge(choices, effort);
     if (judged.size() > kMostJudgedToLearn || !learned_from.insert(choices).second) return whole;
-    lessons->learn(choices, whole, [&](const std::vector<int>& other) -> const Whole& {
-      return judge(other, effort);
-    });
+    lessons->learn(
+        choices, whole,
+        [&](const std::vector<int>& other) -> const Whole& { return judge(other, effort); },
+        [&](std::size_t p, int choice, std::size_t q, int other) {
+          return rules[id(p, choice) * count + id(q, other)] == kRefused;
+        });
     return whole;
   }
 
@@ -143,14 +148,12 @@ class HostSearch::Search {
     price_sources();
   }
 
-  void run_for_best() {
-    if (possible_ && !start().taught.refused) descend(0, {}, start());
-  }
+  void run_for_best() { run(); }
   /// False when there are more than `most`.
   bool run_for_all(std::size_t most, std::vector<Found>& out) {
     all_ = &out;
     most_ = most;
-    if (possible_ && !start().taught.refused) descend(0, {}, start());
+    run();
     return !overfull_;
   }
   std::optional<Found> best() { return std::move(best_); }
@@ -170,6 +173,20 @@ class HostSearch::Search {
     Frontier partial;
     State state;
   };
+
+  // After many lessons it begins again, with the places first that these hang on.
+  void run() {
+    for (std::size_t lessons = kLessonsBetweenOrders;; lessons *= 2) {
+      known_.order_places();
+      sum_rest();
+      new_order_at_ = known_.lessons->count() + lessons;
+      new_order_ = false;
+      if (all_) all_->clear();
+      if (possible_ && !start().taught.refused) descend(0, {}, start());
+      if (!new_order_) return;
+      chosen_.assign(chosen_.size(), kNone);
+    }
+  }
 
   State start() const {
     return {
@@ -197,7 +214,7 @@ class HostSearch::Search {
   // Frontier of every choice, and of everything the places from a depth on could be.
   void price_sources() {
     const auto& places = known_.host.places;
-    std::vector<Frontier> any(places.size());
+    any_.resize(places.size());
     frontiers_.resize(known_.count);
     usable_.assign(known_.count, 0);
     for (std::size_t p = 0; p < places.size(); ++p) {
@@ -219,12 +236,15 @@ class HostSearch::Search {
       if (of_place.empty())
         possible_ = false;
       else
-        any[p] = frontier_of(std::move(of_place), static_cast<int>(p));
+        any_[p] = frontier_of(std::move(of_place), static_cast<int>(p));
     }
-    rest_.resize(places.size() + 1);
+  }
+
+  void sum_rest() {
+    rest_.assign(any_.size() + 1, {});
     if (!possible_) return;
-    for (std::size_t d = places.size(); d-- > 0;)
-      rest_[d] = sum(any[known_.order[d]], rest_[d + 1]);
+    for (std::size_t d = any_.size(); d-- > 0;)
+      rest_[d] = sum(any_[known_.order[d]], rest_[d + 1]);
   }
 
   // Adds `choice` to `state`; false when a pair refuses it or a role can no longer be filled.
@@ -252,11 +272,12 @@ class HostSearch::Search {
   }
 
   void descend(std::size_t depth, const Frontier& partial, const State& state) {
+    if (new_order_) return;
     if (depth == known_.order.size()) return finish(partial, state);
     const std::size_t place = known_.order[depth];
     std::vector<Child> children;
     for (std::size_t c = 0; c < known_.host.places[place].choices.size(); ++c) {
-      if (effort_.over() || overfull_) return;
+      if (effort_.over() || overfull_ || new_order_) return;
       const auto id = known_.id(place, static_cast<int>(c));
       if (!usable_[id]) continue;
       effort_.spend(1);
@@ -304,6 +325,7 @@ class HostSearch::Search {
     Whole whole = by_tables(state);
     if (known_.problem.whole) {
       whole = known_.judge_and_learn(chosen_, effort_);
+      new_order_ = known_.lessons->count() >= new_order_at_;
       if (!whole.allowed) return;
     }
     const double factor = whole.price * whole.chance;
@@ -413,8 +435,10 @@ class HostSearch::Search {
   std::vector<int> chosen_;
   std::vector<Frontier> frontiers_;  ///< per choice
   std::vector<char> usable_;
+  std::vector<Frontier> any_;   ///< per place, over all its choices
   std::vector<Frontier> rest_;  ///< per depth
-  bool possible_ = true, overfull_ = false;
+  bool possible_ = true, overfull_ = false, new_order_ = false;
+  std::size_t new_order_at_ = 0;  ///< how many lessons
   std::optional<Found> best_;
   std::vector<Found>* all_ = nullptr;
   std::size_t most_ = 0;

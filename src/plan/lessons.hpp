@@ -1,14 +1,15 @@
 // What whole judgements teach about rebuilds not judged yet.
 //
-// A finding of a judged rebuild is put down to the places on which it hangs: those where some other
-// choice, all else equal, makes it go away or cost less. Where putting the other changes back would
-// take it away too, it has several causes, and is put down to those left when as many as possible
-// are put back. Every rebuild with the same choices in these places is then taken to have the same
-// finding. Assumption: nothing else cures it (docs/methods/plan.md); where a judgement shows the
-// contrary, the bound is marked as unsure.
+// A finding of a judged rebuild is put down to a smallest set of changes that, with every other
+// place as it is, still gives it. Around that small rebuild every other choice is tried, place by
+// place: where one takes the finding away, the finding hangs on that place too. Every rebuild with
+// these changes, and none of those cures, is then taken to have the same finding. Assumption:
+// nothing else cures it (docs/methods/plan.md). A few rebuilds drawn at random have to agree before
+// a lesson is kept; where a judgement shows the contrary later, the bound is marked as unsure.
 #pragma once
 
 #include <functional>
+#include <random>
 #include <set>
 #include <vector>
 
@@ -16,9 +17,15 @@
 
 namespace benchgraft::plan {
 
+/// The choices of one place with which a finding holds.
+struct Site {
+  std::size_t place = 0;
+  std::vector<char> holds;  ///< per choice
+  bool operator==(const Site&) const = default;
+};
+
 struct Lesson {
-  std::vector<std::pair<std::size_t, int>> where;  ///< place and choice, by rising depth; empty:
-                                                   ///< every rebuild of this host
+  std::vector<Site> where;  ///< by rising depth; empty: every rebuild of this host
   Finding finding;
 };
 
@@ -33,41 +40,54 @@ struct Taught {
 
 class Lessons {
  public:
-  /// `order` = the places in the order the search fills them.
-  Lessons(const Host& host, const std::vector<std::size_t>& order);
+  explicit Lessons(const Host& host);
 
   using Ask = std::function<const Whole&(const std::vector<int>&)>;
-  /// Learns from the judgement of `choices`; asks for every rebuild that differs in one place.
-  void learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask);
+  /// True when the tables refuse these two choices together.
+  using Refused = std::function<bool(std::size_t, int, std::size_t, int)>;
+  /// Learns from the judgement of `choices`: of a refused one, why; else what it costs. Asks for
+  /// about as many rebuilds as the host has choices.
+  void learn(const std::vector<int>& choices, const Whole& judged, const Ask& ask,
+             const Refused& refused);
+
+  /// Files the lessons by the order in which places are filled.
+  void file(const std::vector<std::size_t>& order);
 
   /// Grows with every new lesson.
-  [[nodiscard]] std::size_t count() const { return count_; }
+  [[nodiscard]] std::size_t count() const { return all_.size(); }
+  /// How many refusals hang on each place.
+  [[nodiscard]] std::vector<std::size_t> refusals_by_place() const;
   /// What holds before any place is filled.
   [[nodiscard]] Taught from_the_start() const;
   /// Adds what holds once the place at `depth` is filled; kNone in `choices` = not filled yet.
   void hear(std::size_t depth, const std::vector<int>& choices, Taught& taught) const;
-  /// Everything that holds for a complete rebuild.
+  /// Everything that holds for these choices.
   [[nodiscard]] Taught about(const std::vector<int>& choices) const;
 
  private:
   using Places = std::set<std::size_t>;
 
-  [[nodiscard]] bool may_differ(std::size_t place) const;
-  [[nodiscard]] bool changed(const std::vector<int>& choices, std::size_t place) const;
-  [[nodiscard]] std::vector<Places> moved_by_one(const std::vector<int>& choices,
-                                                 const std::vector<Finding>& findings,
-                                                 const Ask& ask) const;
+  void learn_one(const std::vector<int>& choices, const std::vector<int>& small,
+                 const Finding& finding, Places kept, const Ask& ask, const Refused& refused);
   [[nodiscard]] std::vector<int> least(const std::vector<int>& choices, const Finding& finding,
-                                       const Places& but, const Ask& ask) const;
-  [[nodiscard]] bool holds(const Lesson& lesson, const std::vector<int>& choices) const;
-  void keep(const Places& places, const std::vector<int>& choices, const Finding& finding);
+                                       const Places& kept, const Ask& ask) const;
+  [[nodiscard]] std::vector<Site> around(const std::vector<int>& small, const Finding& finding,
+                                         const Ask& ask, const Refused& refused) const;
+  [[nodiscard]] std::vector<char> staying(const std::vector<int>& small, std::size_t place,
+                                          const Finding& finding, const Ask& ask) const;
+  bool doubted(std::vector<Site>& where, const std::vector<int>& small, const Finding& finding,
+               const Ask& ask, const Refused& refused);
+  [[nodiscard]] bool put_in(const std::vector<int>& choices, std::size_t place) const;
+  [[nodiscard]] std::size_t changes(const std::vector<int>& choices) const;
+  void keep(std::vector<Site> where, const Finding& finding);
+  void file(std::size_t lesson);
 
   const Host& host_;
   std::vector<int> untouched_;      ///< per place: the choice that changes nothing, or kNone
   std::vector<std::size_t> depth_;  ///< of each place
-  std::vector<Lesson> always_;
-  std::size_t count_ = 0;
-  std::vector<std::vector<Lesson>> by_last_place_;  ///< per depth
+  std::vector<Lesson> all_;
+  std::vector<std::vector<std::size_t>> by_filled_;  ///< lessons, by how many places are filled
+  std::mt19937 random_{1};
 };
 
 }  // namespace benchgraft::plan
