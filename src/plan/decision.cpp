@@ -68,9 +68,8 @@ class Deciding {
   }
 
   std::string because(int host, std::size_t how_many) const {
-    const std::string alone = why_not_built(ground_, out_.room, host);
-    const bool could_alone = alone.rfind("The best way", 0) == 0 || alone.rfind("What it", 0) == 0;
-    if (!could_alone) return alone;
+    const auto alone = why_not_built(ground_, out_.room, host, out_.solved.answer.proven);
+    if (!alone.could_alone) return alone.text;
     return how_many > 1
                ? "other sets that are wished for need the same parts or hours."
                : "what it needs is taken by other wishes, or the bench hours do not reach.";
@@ -80,6 +79,7 @@ class Deciding {
     const auto& problem = out_.room.problem;
     out_.allotment = out_.solved.answer.best;
     unstrip();
+    unbuild();
     auto parts = allot(out_.room, ground_.inventory, out_.allotment);
     if (!parts) return parts.error();
     out_.parts = std::move(parts).value();
@@ -101,6 +101,19 @@ class Deciding {
       if (!stripped) continue;
       stripped = 0;
       if (!value_of(out_.room.problem, out_.allotment)) stripped = 1;
+    }
+  }
+
+  // Nor is a set called built that earns nothing.
+  void unbuild() {
+    const auto& problem = out_.room.problem;
+    for (std::size_t b = out_.allotment.built.size(); b-- > 0;) {
+      const Built& built = out_.allotment.built[b];
+      const Worth worth = worth_of(problem, built);
+      if (problem.hosts[static_cast<std::size_t>(built.host)].must || worth.value >= 0.5) continue;
+      Allotment without = out_.allotment;
+      without.built.erase(without.built.begin() + static_cast<std::ptrdiff_t>(b));
+      if (value_of(problem, without)) out_.allotment = std::move(without);
     }
   }
 

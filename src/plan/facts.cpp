@@ -10,6 +10,19 @@ namespace {
 
 constexpr double kUsualMinutes = 10;  // assumed
 
+// Somebody else fitted it: the variant that the set is said to be was built without it.
+bool is_foreign(const catalogue::Catalogue& known, const catalogue::Model& model,
+                const catalogue::RebuildText& host, const catalogue::ProposedPart& seen) {
+  if (std::none_of(model.variants.begin(), model.variants.end(),
+                   [&](const auto& variant) { return variant.name == host.variant; }))
+    return false;
+  catalogue::RebuildText alone;
+  alone.model = host.model;
+  alone.variant = host.variant;
+  alone.seen = {seen};
+  return fit::narrow_variants(known, model, alone).left.empty();
+}
+
 bool begun(const shop::RebuildRecord& record) { return record.state == "begun"; }
 
 }  // namespace
@@ -104,16 +117,29 @@ catalogue::ProposedPart as_proposed(const shop::Part& part, const std::string& p
   return text;
 }
 
-catalogue::RebuildText host_as_text(const shop::Shop& room, const shop::Set& set) {
+catalogue::RebuildText host_as_text(const catalogue::Catalogue& known, const shop::Shop& room,
+                                    const shop::Set& set) {
   catalogue::RebuildText text;
   text.name = set.code;
   text.model = set.model;
   if (set.model.empty()) text.kind = set.kind;
   text.variant = set.variant;
   text.where.file = "set " + set.code;
-  for (const auto* part : room.parts_in(set.id))
-    if (!part->position.empty()) text.seen.push_back(as_proposed(*part, part->position));
+  const auto* model = set.model.empty() ? nullptr : known.model(set.model);
+  for (const auto* part : room.parts_in(set.id)) {
+    if (part->position.empty()) continue;
+    auto seen = as_proposed(*part, part->position);
+    const bool foreign = model && is_foreign(known, *model, text, seen);
+    (foreign ? text.parts : text.seen).push_back(std::move(seen));
+  }
   return text;
+}
+
+void keep_foreign(catalogue::RebuildText& text, std::vector<catalogue::ProposedPart> foreign) {
+  for (auto& part : foreign)
+    if (std::none_of(text.parts.begin(), text.parts.end(),
+                     [&](const auto& put) { return put.place == part.place; }))
+      text.parts.push_back(std::move(part));
 }
 
 const shop::RebuildRecord* claimed_by(const shop::Shop& room, const shop::Set& set) {
@@ -133,7 +159,7 @@ const shop::RebuildRecord* claimed_by(const shop::Shop& room, const shop::Part& 
 std::vector<const catalogue::Variant*> variants_of(const catalogue::Catalogue& known,
                                                    const catalogue::Model& model,
                                                    const shop::Shop& room, const shop::Set& set) {
-  return fit::narrow_variants(known, model, host_as_text(room, set)).left;
+  return fit::narrow_variants(known, model, host_as_text(known, room, set)).left;
 }
 
 FactoryPart factory_part(const catalogue::Catalogue& known, const catalogue::Position& position,

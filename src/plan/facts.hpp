@@ -49,8 +49,12 @@ bool counts(const catalogue::Model& model, shop::Looks looks, const catalogue::S
 /// A recorded part as rebuild text.
 catalogue::ProposedPart as_proposed(const shop::Part& part, const std::string& place);
 
-/// What is on record about the host, nothing put in yet.
-catalogue::RebuildText host_as_text(const shop::Shop& room, const shop::Set& set);
+/// What is on record about the host, nothing put in yet. Where its variant is stated, a part that
+/// this variant was not built with was put in by somebody: it stands among `parts`, not `seen`.
+catalogue::RebuildText host_as_text(const catalogue::Catalogue& known, const shop::Shop& room,
+                                    const shop::Set& set);
+/// Puts `foreign`, the host's own parts that others fitted, back where nothing else is put in.
+void keep_foreign(catalogue::RebuildText& text, std::vector<catalogue::ProposedPart> foreign);
 
 /// The rebuild that has claimed this set or part and is not finished; null when it is free.
 const shop::RebuildRecord* claimed_by(const shop::Shop& room, const shop::Set& set);

@@ -243,8 +243,7 @@ class HostSearch::Search {
   void sum_rest() {
     rest_.assign(any_.size() + 1, {});
     if (!possible_) return;
-    for (std::size_t d = any_.size(); d-- > 0;)
-      rest_[d] = sum(any_[known_.order[d]], rest_[d + 1]);
+    for (std::size_t d = any_.size(); d-- > 0;) rest_[d] = sum(any_[known_.order[d]], rest_[d + 1]);
   }
 
   // Adds `choice` to `state`; false when a pair refuses it or a role can no longer be filled.

@@ -85,7 +85,7 @@ Result<Plan> make_plan_with(const catalogue::Catalogue& known, const shop::Shop&
       after_questions(known, room, inventory.value(), answers, decided, for_questions);
   const Ground ground{known, room, inventory.value(), *decided.wanted, answers, false};
   plan.sets = planned_sets(ground, decided.room, decided.allotment.stripped, plan.rebuilds,
-                           plan.after_questions);
+                           plan.after_questions, plan.proven);
   plan.purchases = purchases_for(known, plan.rebuilds);
   if (options.value_tests) {
     say(options, "Planning again as if parts had been tested.");

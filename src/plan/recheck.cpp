@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -70,7 +71,8 @@ class Recount {
     const auto* model = known_.model(host->model);
     if (!model || model->name != rebuild.model)
       return fmt::format("{} is not a {}.", rebuild.host, rebuild.model);
-    auto text = host_as_text(room_, *host);
+    auto text = host_as_text(known_, room_, *host);
+    auto foreign = std::exchange(text.parts, {});
     Sum sum;
     std::set<std::string> filled;
     for (const auto& part : rebuild.parts) {
@@ -83,6 +85,7 @@ class Recount {
       if (std::none_of(text.parts.begin(), text.parts.end(),
                        [&](const auto& part) { return part.place == missing; }))
         text.missing.push_back(missing);
+    keep_foreign(text, std::move(foreign));
     const auto judged = fitting_.whole(text);
     if (!judged) return judged.error().message;
     return compare(rebuild, *host, *model, judged.value(), sum);

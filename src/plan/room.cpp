@@ -4,6 +4,7 @@
 #include <map>
 #include <set>
 #include <tuple>
+#include <utility>
 
 #include "plan/whole.hpp"
 
@@ -454,7 +455,8 @@ RoomOfNumbers room_of_numbers(const Ground& ground) { return Builder(ground).run
 catalogue::RebuildText as_text(const Ground& ground, const HostMeaning& host,
                                const std::vector<int>& choices) {
   const auto& here = ground.inventory.sets[static_cast<std::size_t>(host.set)];
-  auto text = host_as_text(ground.shop, *here.set);
+  auto text = host_as_text(ground.known, ground.shop, *here.set);
+  auto foreign = std::exchange(text.parts, {});
   std::vector<std::string> filled;
   for (std::size_t p = 0; p < choices.size(); ++p) {
     const auto& meaning = host.places[p][static_cast<std::size_t>(choices[p])];
@@ -464,6 +466,7 @@ catalogue::RebuildText as_text(const Ground& ground, const HostMeaning& host,
   }
   for (const auto& missing : here.set->missing)
     if (!contains(filled, missing)) text.missing.push_back(missing);
+  keep_foreign(text, std::move(foreign));
   return text;
 }
 

@@ -21,8 +21,14 @@ const PlannedRebuild* rebuild_of(const std::vector<PlannedRebuild>& rebuilds,
 class SetWords {
  public:
   SetWords(const Ground& ground, const RoomOfNumbers& room, const std::vector<char>& stripped,
-           const std::vector<PlannedRebuild>& rebuilds, const std::vector<PlannedRebuild>& after)
-      : ground_(ground), room_(room), stripped_(stripped), rebuilds_(rebuilds), after_(after) {}
+           const std::vector<PlannedRebuild>& rebuilds, const std::vector<PlannedRebuild>& after,
+           bool proven)
+      : ground_(ground),
+        room_(room),
+        stripped_(stripped),
+        rebuilds_(rebuilds),
+        after_(after),
+        proven_(proven) {}
 
   PlannedSet run(std::size_t s) const {
     const auto& here = ground_.inventory.sets[s];
@@ -100,7 +106,7 @@ class SetWords {
     const auto& here = ground_.inventory.sets[s];
     if (!here.not_a_host.empty()) return here.not_a_host;
     if (ground_.wanted.never_build.count(static_cast<int>(s))) return "It is not to be built.";
-    return why_not_built(ground_, room_, room_.problem.sets[s].host);
+    return why_not_built(ground_, room_, room_.problem.sets[s].host, proven_).text;
   }
 
   // Salvage value of what is worth taking out, less opening the set.
@@ -120,6 +126,7 @@ class SetWords {
   const std::vector<char>& stripped_;
   const std::vector<PlannedRebuild>& rebuilds_;
   const std::vector<PlannedRebuild>& after_;
+  bool proven_;
 };
 
 }  // namespace
@@ -127,8 +134,8 @@ class SetWords {
 std::vector<PlannedSet> planned_sets(const Ground& ground, const RoomOfNumbers& room,
                                      const std::vector<char>& stripped,
                                      const std::vector<PlannedRebuild>& rebuilds,
-                                     const std::vector<PlannedRebuild>& after) {
-  const SetWords words(ground, room, stripped, rebuilds, after);
+                                     const std::vector<PlannedRebuild>& after, bool proven) {
+  const SetWords words(ground, room, stripped, rebuilds, after, proven);
   std::vector<PlannedSet> sets;
   for (std::size_t s = 0; s < ground.inventory.sets.size(); ++s) sets.push_back(words.run(s));
   return sets;

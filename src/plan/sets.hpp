@@ -12,7 +12,7 @@ namespace benchgraft::plan {
 std::vector<PlannedSet> planned_sets(const Ground& ground, const RoomOfNumbers& room,
                                      const std::vector<char>& stripped,
                                      const std::vector<PlannedRebuild>& rebuilds,
-                                     const std::vector<PlannedRebuild>& after);
+                                     const std::vector<PlannedRebuild>& after, bool proven);
 
 /// What has to be bought for the rebuilds.
 std::vector<Purchase> purchases_for(const catalogue::Catalogue& known,

@@ -28,26 +28,38 @@ std::vector<std::string> places_without_choice(const Ground& ground, const RoomO
 }  // namespace
 
 std::string money_words(double minor, const std::string& currency) {
-  return fmt::format("{:.2f} {}", std::round(minor) / 100, currency);
+  return fmt::format("{:.2f} {}", std::round(minor) / 100 + 0.0, currency);  // never -0.00
 }
 
-std::string why_not_built(const Ground& ground, const RoomOfNumbers& room, int host) {
+WhyNot why_not_built(const Ground& ground, const RoomOfNumbers& room, int host, bool proven) {
   const auto without = places_without_choice(ground, room, host);
   if (!without.empty())
-    return fmt::format("Nothing in this room is known to fit as its {}.", listed(without));
+    return {fmt::format("Nothing in this room is known to fit as its {}.", listed(without)), false};
   const auto& data = room.problem.hosts[static_cast<std::size_t>(host)];
-  if (data.tiers.empty()) return "No price is recorded for a set that looks like this one.";
+  if (data.tiers.empty())
+    return {"No price is recorded for a set that looks like this one.", false};
   const Prices none{std::vector<double>(room.problem.pools.size(), 0.0), 0};
   Effort effort({10, kSteps, 0.5});
   const auto best =
       HostSearch(room.problem, host).best(none, -std::numeric_limits<double>::infinity(), effort);
   if (!best)
-    return effort.over() ? "No way to build it that pays was found."
-                         : "No combination of what is here is known to fit together in it.";
-  if (best->net <= 0)
-    return fmt::format("The best way to build it would lose {}.",
-                       money_words(-best->net, ground.shop.terms.currency));
-  return "What it would need is worth more elsewhere, or there are not enough bench hours.";
+    return {effort.over() ? "The search for a way to build it was stopped before it found one."
+                          : "No combination of what is here is known to fit together in it.",
+            false};
+  if (best->net <= -0.5 && !effort.over())
+    return {fmt::format("The best way to build it would lose {}.",
+                        money_words(-best->net, ground.shop.terms.currency)),
+            true};
+  if (best->net < 0.5)
+    return {effort.over() ? "No way to build it that pays was found before the search was stopped."
+                          : "No way to build it would earn anything.",
+            true};
+  if (!proven)
+    return {fmt::format("By itself it could be worth {}, but the search was stopped before it was "
+                        "clear whether that fits into the plan: give it more time.",
+                        money_words(best->net, ground.shop.terms.currency)),
+            true};
+  return {"What it would need is worth more elsewhere, or there are not enough bench hours.", true};
 }
 
 }  // namespace benchgraft::plan

@@ -7,8 +7,12 @@
 
 namespace benchgraft::plan {
 
-/// "Nothing here fits as its screen.", "The best way to build it would lose 12.30 EUR.", ...
-std::string why_not_built(const Ground& ground, const RoomOfNumbers& room, int host);
+struct WhyNot {
+  std::string text;          ///< "Nothing here fits as its screen.", ...
+  bool could_alone = false;  ///< it can be built when nothing else is
+};
+/// `proven`: the plan it is left out of is known to be the best.
+WhyNot why_not_built(const Ground& ground, const RoomOfNumbers& room, int host, bool proven);
 
 /// 1234 minor units as "12.34 EUR".
 std::string money_words(double minor, const std::string& currency);

@@ -1,5 +1,7 @@
 #include "sheets/plan_page.hpp"
 
+#include <cmath>
+
 #include <fmt/format.h>
 
 #include "base/text.hpp"
@@ -22,10 +24,16 @@ Line proof_line(const plan::Plan& plan, const std::string& currency) {
   line.mark = fmt::format("Worth {}", money_text(plan.value, currency));
   if (plan.proven)
     line.text = "Proven: no other use of this room, as it is on record, is worth more.";
+  else if (plan.value.minor > 0)
+    line.text = fmt::format(
+        "No use of this room, as it is on record, is worth more than {}: at most {} % better.",
+        money_text(plan.bound, currency),
+        std::ceil(100 * static_cast<double>(plan.bound.minor - plan.value.minor) /
+                  static_cast<double>(plan.value.minor)));
   else
     line.text = fmt::format(
-        "No use of this room, as it is on record, is worth more than {}: at most {} better.",
-        money_text(plan.bound, currency), percent_text(plan.gap));
+        "The search was stopped: no use of this room, as it is on record, is worth more than {}.",
+        money_text(plan.bound, currency));
   line.tone = plan.proven ? Tone::good : Tone::work;
   return line;
 }

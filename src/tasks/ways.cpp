@@ -41,7 +41,7 @@ Result<catalogue::RebuildText> host_of(const Room& room, const std::string& name
                  fmt::format("The model of {} is not known; find the label, then write: benchgraft "
                              "set {} --model MODEL.",
                              set->code, set->code)};
-  auto text = plan::host_as_text(room.shop, *set);
+  auto text = plan::host_as_text(room.known, room.shop, *set);
   text.missing = set->missing;
   for (const auto* part : room.shop.parts_in(set->id)) {
     for (auto& seen : text.seen)

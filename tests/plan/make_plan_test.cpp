@@ -1,6 +1,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include "plan/why_not.hpp"
 #include "small_shop.hpp"
 
 namespace benchgraft::plan {
@@ -366,6 +367,63 @@ TEST(MakePlan, agrees_whether_it_tries_everything_or_makes_columns) {
   EXPECT_THAT(tried.method, HasSubstr("enumeration"));
   EXPECT_THAT(columns.method, HasSubstr("integer program"));
   EXPECT_NEAR(static_cast<double>(tried.value.minor), static_cast<double>(columns.value.minor), 2);
+}
+
+TEST(MakePlan, takes_a_part_somebody_else_fitted_for_what_it_is) {
+  SmallShop shop;
+  shop.set("H2", "Alpha");  // "standard", which has a PS-1
+  shop.fill("H2", 1);
+  shop.room.parts[3].type = "PS-2";
+  const auto plan = shop.plan();
+  ASSERT_NE(rebuild_of(plan, "H2"), nullptr) << why_of(plan, "H2");
+  const auto* supply = part_in(*rebuild_of(plan, "H2"), "supply");
+  ASSERT_NE(supply, nullptr);
+  EXPECT_EQ(supply->type, "PS-2");
+  EXPECT_EQ(supply->origin, Origin::own);
+}
+
+TEST(MakePlan, changes_a_foreign_part_that_does_not_fit) {
+  SmallShop shop;
+  shop.set("H2", "Alpha");
+  shop.fill("H2", 1);
+  shop.room.parts[3].type = "PS-2";
+  shop.loose("R5", "PS-1", 1);
+  shop.fitting = everything_fits([](const auto& rebuild, auto& judged) {
+    if (put_into(rebuild, "supply") == "PS-2")
+      object(judged, fit::Verdict::does_not_fit, "PS-2 in an Alpha");
+  });
+  const auto plan = shop.plan();
+  ASSERT_NE(rebuild_of(plan, "H2"), nullptr) << why_of(plan, "H2");
+  EXPECT_EQ(part_in(*rebuild_of(plan, "H2"), "supply")->part, "R5");
+}
+
+TEST(MakePlan, builds_nothing_that_earns_nothing) {
+  SmallShop shop;
+  shop.set("H2", "Alpha");
+  shop.fill("H2", 0.001);
+  const auto plan = shop.plan();
+  EXPECT_TRUE(plan.rebuilds.empty());
+  EXPECT_TRUE(plan.proven);
+  EXPECT_THAT(why_of(plan, "H2"), HasSubstr("No way to build it would earn anything."));
+}
+
+TEST(MakePlan, does_not_call_a_set_needless_that_the_search_did_not_get_to) {
+  auto shop = one_repair();
+  const auto inventory = take_stock(shop.known, shop.room, shop.prospects());
+  ASSERT_TRUE(inventory.ok());
+  const Wanted nothing;
+  Answers answers(shop.fitting);
+  const Ground ground{shop.known, shop.room, inventory.value(), nothing, answers, false};
+  const auto room = room_of_numbers(ground);
+  EXPECT_THAT(why_not_built(ground, room, 0, false).text,
+              HasSubstr("By itself it could be worth 84.00 EUR, but the search was stopped"));
+  EXPECT_THAT(why_not_built(ground, room, 0, true).text, HasSubstr("worth more elsewhere"));
+}
+
+TEST(MakePlan, writes_no_minus_before_nothing) {
+  EXPECT_EQ(money_words(-0.2, "EUR"), "0.00 EUR");
+  EXPECT_EQ(money_words(-0.0, "EUR"), "0.00 EUR");
+  EXPECT_EQ(money_words(-1234, "EUR"), "-12.34 EUR");
 }
 
 }  // namespace
