@@ -15,6 +15,8 @@ constexpr double kBroken = 1e-6;     // how far from a whole number counts as br
 constexpr int kNodesOfChoice = 500;  // of the integer program's tree, per call
 constexpr double kLeastSecondsOfChoice = 1;
 constexpr std::size_t kNodesBetweenChoices = 25;
+// What one search may take of the effort left: never all, and less where more hosts wait.
+constexpr double kMostOfOneHost = 0.15, kTurnsAtOnce = 2;
 
 // More than any plan could gain by leaving a wished-for host out.
 double left_out_costs(const Problem& problem) {
@@ -125,15 +127,14 @@ class Columns {
       for (std::size_t h = 0; h < problem_.hosts.size(); ++h) {
         if (branch.built[h] == 0) continue;
         const double floor = solution->host_price[h] + kPays;
-        const auto found = searches_[h].best(solution->prices, floor, effort_, &branch.banned[h]);
-        if (found && effort_.over()) master_.add(*found);
+        Effort part = effort_.part(
+            std::min(kMostOfOneHost, kTurnsAtOnce / static_cast<double>(problem_.hosts.size())));
+        const auto found = searches_[h].best(solution->prices, floor, part, &branch.banned[h]);
+        effort_.used(part);
+        const double net = found ? found->net : floor;
+        upper += std::max(net, searches_[h].cut_off()) - solution->host_price[h];
+        if (found) more = master_.add(*found) || more;
         if (effort_.over()) return std::nullopt;
-        if (!found) {
-          upper += kPays;
-          continue;
-        }
-        upper += found->net - solution->host_price[h];
-        more = master_.add(*found) || more;
       }
       branch.bound = std::min(branch.bound, upper);
       if (!more || branch.bound <= score_ + limits_.close_enough / 2) return solution;

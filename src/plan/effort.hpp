@@ -15,6 +15,7 @@ class Effort {
 
   void spend(std::size_t steps) {
     steps_ -= std::min(steps, steps_);
+    spent_ += steps;
     since_looked_ += steps;
     if (since_looked_ < kBetweenLooks) return;
     since_looked_ = 0;
@@ -23,6 +24,14 @@ class Effort {
   /// Judging a rebuild as a whole takes about as long as this many steps.
   void spend_judgement() { spend(kStepsOfJudgement); }
   [[nodiscard]] bool over() const { return steps_ == 0; }
+  /// A share of what is left, so that one search does not take it all; to be `used` up afterwards.
+  [[nodiscard]] Effort part(double share) const {
+    Limits limits;
+    limits.steps = static_cast<std::size_t>(share * static_cast<double>(steps_));
+    limits.seconds = share * seconds_left();
+    return Effort(limits);
+  }
+  void used(const Effort& part) { spend(part.spent_); }
   /// Looks at the clock now.
   bool over_now() {
     since_looked_ = kBetweenLooks;
@@ -35,7 +44,7 @@ class Effort {
   static constexpr std::size_t kBetweenLooks = 5000, kStepsOfJudgement = 500;
   std::size_t steps_;
   double seconds_;
-  std::size_t since_looked_ = 0;
+  std::size_t since_looked_ = 0, spent_ = 0;
   num::Stopwatch watch_;
 };
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <set>
 
 #include "plan/hull.hpp"
@@ -13,6 +14,7 @@ namespace {
 constexpr int kNoRule = -1, kRefused = -2;
 constexpr std::size_t kMostJudgedToLearn = 50000, kLessonsBetweenOrders = 16;
 constexpr double kRounding = 1e-6;  // minor units of money
+constexpr double kNever = -std::numeric_limits<double>::infinity();
 
 double price_within(const Host& host, Bits provides) {
   double best = 0;
@@ -157,6 +159,7 @@ class HostSearch::Search {
     return !overfull_;
   }
   std::optional<Found> best() { return std::move(best_); }
+  double cut_off() const { return cut_off_; }
 
  private:
   struct State {
@@ -181,6 +184,7 @@ class HostSearch::Search {
       sum_rest();
       new_order_at_ = known_.lessons->count() + lessons;
       new_order_ = false;
+      cut_off_ = kNever;
       if (all_) all_->clear();
       if (possible_ && !start().taught.refused) descend(0, {}, start());
       if (!new_order_) return;
@@ -272,11 +276,15 @@ class HostSearch::Search {
 
   void descend(std::size_t depth, const Frontier& partial, const State& state) {
     if (new_order_) return;
+    if (effort_.over()) {
+      cut_off_ = std::max(cut_off_, upper(state, partial, depth));
+      return;
+    }
     if (depth == known_.order.size()) return finish(partial, state);
     const std::size_t place = known_.order[depth];
     std::vector<Child> children;
     for (std::size_t c = 0; c < known_.host.places[place].choices.size(); ++c) {
-      if (effort_.over() || overfull_ || new_order_) return;
+      if (overfull_ || new_order_) return;
       const auto id = known_.id(place, static_cast<int>(c));
       if (!usable_[id]) continue;
       effort_.spend(1);
@@ -438,13 +446,14 @@ class HostSearch::Search {
   std::vector<Frontier> rest_;  ///< per depth
   bool possible_ = true, overfull_ = false, new_order_ = false;
   std::size_t new_order_at_ = 0;  ///< how many lessons
+  double cut_off_ = kNever;
   std::optional<Found> best_;
   std::vector<Found>* all_ = nullptr;
   std::size_t most_ = 0;
 };
 
 HostSearch::HostSearch(const Problem& problem, int host)
-    : known_(std::make_unique<Known>(problem, host)) {}
+    : known_(std::make_unique<Known>(problem, host)), cut_off_(kNever) {}
 HostSearch::~HostSearch() = default;
 HostSearch::HostSearch(HostSearch&&) noexcept = default;
 
@@ -452,6 +461,7 @@ std::optional<Found> HostSearch::best(const Prices& prices, double floor, Effort
                                       const Banned* banned) {
   Search search(*known_, prices, floor + kRounding, effort, banned);
   search.run_for_best();
+  cut_off_ = search.cut_off();
   return search.best();
 }
 

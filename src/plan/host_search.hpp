@@ -40,6 +40,9 @@ class HostSearch {
   /// once the effort is over.
   std::optional<Found> best(const Prices& prices, double floor, Effort& effort,
                             const Banned* banned = nullptr);
+  /// The most that a rebuild which the last `best` did not get to could net; -infinity when it
+  /// ended by itself.
+  [[nodiscard]] double cut_off() const { return cut_off_; }
   /// Every rebuild with net at least `floor`, best first; nothing when there are more than `most`
   /// or the effort is over.
   std::optional<std::vector<Found>> all(const Prices& prices, double floor, std::size_t most,
@@ -53,6 +56,7 @@ class HostSearch {
   class Search;
   struct Known;
   std::unique_ptr<Known> known_;
+  double cut_off_;
 };
 
 }  // namespace benchgraft::plan

@@ -272,6 +272,7 @@ void Builder::add_offers(int s, std::size_t p, const Names& roles, const Names& 
   const auto& here = set(s);
   const auto& position = here.model->positions[p];
   const auto factory = factory_part(ground_.known, position, here.variants);
+  const auto own = own_types(ground_, here);
   for (const auto& [key, offer] : offers_) {
     if (!share_a_word(offer.roles, position.roles) &&
         !(factory.type && share_a_word(offer.roles, factory.type->roles)))
@@ -292,7 +293,7 @@ void Builder::add_offers(int s, std::size_t p, const Names& roles, const Names& 
                   0,
                   {level_of(verdict), 0, 0}};
     if (offer.type && offer.type->provides) choice.provides = abilities.bits(*offer.type->provides);
-    choice.notes = notes_for(ground_.known, offer.type);
+    choice.notes = notes_for(ground_, here, own, offer.type);
     host_.places[p].choices.push_back(std::move(choice));
     meaning_.places[p].push_back({Sits::put, key, offer.type, placed.part});
   }

@@ -98,17 +98,41 @@ Whole whole_of(const Ground& ground, const HostMeaning& host, const std::vector<
   return whole;
 }
 
-double notes_for(const catalogue::Catalogue& known, const catalogue::PartType* type) {
+std::vector<const catalogue::PartType*> own_types(const Ground& ground, const SetHere& here) {
+  std::vector<const catalogue::PartType*> own;
+  for (const auto& seat : here.seats)
+    if (seat.has == Seat::Has::part)
+      if (const auto* type = ground.inventory.items[static_cast<std::size_t>(seat.item)].type)
+        own.push_back(type);
+  for (const auto* variant : here.variants)
+    for (const auto& [position, reference] : variant->parts)
+      if (const auto* type = ground.known.part_type(reference)) own.push_back(type);
+  return own;
+}
+
+double notes_for(const Ground& ground, const SetHere& host,
+                 const std::vector<const catalogue::PartType*>& own,
+                 const catalogue::PartType* type) {
   double sum = 0;
   if (!type) return sum;
+  const auto& known = ground.known;
+  const auto& model = *host.model;
+  const auto before_slash = [](const std::string& name) { return name.substr(0, name.find('/')); };
   for (const auto* note : known.notes()) {
-    if (!good(note->result)) continue;
+    if (!good(note->result) || note->came_back == true) continue;
+    const bool here =
+        before_slash(note->into) == model.name ||
+        std::any_of(note->stayed.begin(), note->stayed.end(), [&](const auto& stayed) {
+          return std::any_of(own.begin(), own.end(),
+                             [&](const auto* part) { return fit::means(stayed, *part); });
+        });
+    const bool family = known.family_of(before_slash(note->into)) == known.family_of(model.name);
     double weight = 0;
     for (const auto& reference : note->moved) {
-      const auto revisions = known.revisions(reference.substr(0, reference.find('/')));
-      if (fit::means(reference, *type))
+      const auto revisions = known.revisions(before_slash(reference));
+      if (here && fit::means(reference, *type))
         weight = 1;
-      else if (!revisions.empty() && revisions.front()->kind == type->kind)
+      else if (family && !revisions.empty() && revisions.front()->kind == type->kind)
         weight = std::max(weight, 0.5);
     }
     sum += weight;

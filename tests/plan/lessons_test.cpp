@@ -3,6 +3,7 @@
 
 #include <gtest/gtest.h>
 
+#include "plan/columns.hpp"
 #include "plan/host_search.hpp"
 
 namespace benchgraft::plan {
@@ -65,8 +66,8 @@ TEST(Lessons, find_the_fellow_that_a_part_needs_from_few_judgements) {
 }
 
 TEST(Lessons, shut_a_host_that_is_refused_however_it_is_built) {
-  // A rule about the whole: two of its own parts at a time, whatever else is changed.
-  auto room = room_where([](const auto&) { return 7; });
+  // Such as a fact of the cabinet that nobody knows.
+  const auto room = room_where([](const auto&) { return 7; });
   std::size_t judged = 0;
   EXPECT_FALSE(best_of(room, judged));
   EXPECT_LT(judged, 150U);
@@ -95,6 +96,35 @@ TEST(Lessons, do_not_shut_a_host_when_two_of_its_own_parts_hide_each_other) {
   const auto best = best_of(room, judged);
   ASSERT_TRUE(best);
   EXPECT_EQ(best->built.choices, std::vector<int>(kPlaces, 4));
+}
+
+TEST(Columns, leave_every_host_its_share_when_the_search_for_one_never_ends) {
+  // H2 is refused nearly always, each time for another reason; H3 is built as it is.
+  auto room = room_where([](const auto& choices) {
+    int code = 1;
+    for (const int choice : choices) code = code * kChoices + choice;
+    return code;
+  });
+  Host simple;
+  simple.name = "H3";
+  simple.places = {{{{"its own", false, {{kNone, 0.9, 0, 0}}, 0, 0, 0, 0, {}}}, kNone}};
+  simple.tiers = {{5000, 0}};
+  room.hosts.push_back(simple);
+  room.sets[0].host = 0;
+  room.sets.push_back({"H3", 1, false, 0, {}});
+  room.whole = [hard = room.whole](int host, const std::vector<int>& choices) {
+    if (host == 0) return hard(host, choices);
+    Whole whole;
+    whole.price = 5000;
+    return whole;
+  };
+  Limits limits;
+  limits.steps = 400'000;
+  const auto answer = plan_by_columns(room, limits);
+  ASSERT_TRUE(answer.ok()) << answer.error().message;
+  EXPECT_FALSE(answer.value().proven);
+  EXPECT_NEAR(answer.value().value, 4500, 1e-6);
+  EXPECT_GT(answer.value().bound, 4500);  // what H2 might still be worth is not given up
 }
 
 }  // namespace
