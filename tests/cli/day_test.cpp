@@ -212,7 +212,7 @@ TEST(Day, checks_a_catalogue_and_says_what_is_unknown) {
   Program program;
   const auto ran = program.run({"check", source("data/demo/catalogue")});
   EXPECT_EQ(ran.code, 0);
-  EXPECT_THAT(ran.out, HasSubstr("It loads: 12 families"));
+  EXPECT_THAT(ran.out, HasSubstr("It loads: 13 families"));
   EXPECT_THAT(ran.out, HasSubstr("Not known yet"));
   const auto json = json_of(program.run({"check", source("data/demo/catalogue"), "--json"}));
   EXPECT_GT(json["part_types"], 10);
