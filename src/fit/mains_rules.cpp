@@ -55,9 +55,10 @@ void say_in_neutral(Findings& findings, const Place& place, const Plug& plug) {
   const std::string what = devices(side, Pole::neutral);
   Reason& reason = say_mains(
       findings, "fuse and switch", Verdict::fits_with_work, place,
-      fmt::format("The {} of {} opens the neutral: the set stays live behind it. Fuse and switch "
-                  "have to open the line; it is put right {}, or another part is used.",
-                  what, place.type->reference(), kLicensed),
+      fmt::format("In {} the neutral goes through the {}, not the line: the set stays live behind "
+                  "it. Fuse and switch have to open the line; it is put right {}, or another part "
+                  "is used.",
+                  place.type->reference(), what, kLicensed),
       "neutral");
   reason.work_minutes = 10;
   reason.not_before = fmt::format("not before line is proven at the {}", what);

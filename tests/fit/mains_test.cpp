@@ -214,7 +214,7 @@ TEST(Exchanged, line_proven_on_the_earth_conductor_destroys) {
 TEST(FuseAndSwitch, in_the_neutral_of_a_new_supply_leaves_the_set_live) {
   const auto j = new_supply({.new_supply = R"(fuse_in = "neutral", switch_in = "neutral")"});
   EXPECT_THAT(reason(j, "fuse and switch").says,
-              HasSubstr("The fuse and switch of PSU-2 opens the neutral"))
+              HasSubstr("In PSU-2 the neutral goes through the fuse and switch, not the line"))
       << told(j);
   EXPECT_EQ(reason(j, "fuse and switch").before, Verdict::fits_with_work);
   EXPECT_FALSE(has(new_supply({.new_supply = R"(fuse_in = "line", switch_in = "both")"}),
