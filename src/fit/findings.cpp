@@ -129,9 +129,12 @@ std::string number(double value) {
   return text;
 }
 
-std::string volts_text(const catalogue::Range& range) {
-  if (range.low == range.high) return number(range.low) + " V";
-  return fmt::format("{} to {} V", number(range.low), number(range.high));
+std::string volts_text(const catalogue::Range& range) { return range_text(range, "V"); }
+
+std::string range_text(const catalogue::Range& range, const std::string& unit) {
+  std::string text = number(range.low);
+  if (range.low != range.high) text += " to " + number(range.high);
+  return unit.empty() ? text : text + " " + unit;
 }
 
 }  // namespace benchgraft::fit

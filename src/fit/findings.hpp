@@ -66,6 +66,8 @@ std::string port_called(const Place& place, const catalogue::Port& port);
 /// Numbers as people write them: 5, 4.75, 0.3.
 std::string number(double value);
 std::string volts_text(const catalogue::Range& range);
+/// "4 to 5 Hz", "5 Hz"; without a unit just the numbers.
+std::string range_text(const catalogue::Range& range, const std::string& unit);
 /// Worst of two.
 inline Verdict worse(Verdict a, Verdict b) { return a < b ? b : a; }
 

@@ -170,8 +170,8 @@ Judgement combine(const Catalogue& known, std::vector<Judgement> all,
     if (i != at) add_conditional(whole, all[i], cases[i].called, everywhere, open);
   if (!agree) {
     whole.verdict = open;
-    whole.chance = hopeless ? 0 : posterior_mean(prior_for(known, open), {});
     whole.evidence = evidence_of(known, open, {});
+    whole.chance = hopeless ? 0 : chance_from(whole.evidence);
   }
   for (std::size_t i = 0; i < all.size(); ++i) add_the_rest(whole, all[i], cases[i].called);
   return whole;

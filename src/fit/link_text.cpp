@@ -126,15 +126,10 @@ std::string protocol_sentence(const Joint& joint, const ContactFinding& f) {
 std::string rate_sentence(const Joint& joint, const ContactFinding& f) {
   const bool b_gives = f.b->direction == catalogue::Direction::out;
   const Contact &gives = b_gives ? *f.b : *f.a, &takes = b_gives ? *f.a : *f.b;
-  const auto hertz = [](const catalogue::Range& range) {
-    return range.low == range.high
-               ? number(range.low) + " Hz"
-               : fmt::format("{} to {} Hz", number(range.low), number(range.high));
-  };
   return fmt::format("{} of {} pulses at {}, {} of {} takes {}: {}", contact_called(gives),
-                     type_of(b_gives ? *joint.b : *joint.a), hertz(*gives.hertz),
+                     type_of(b_gives ? *joint.b : *joint.a), range_text(*gives.hertz, "Hz"),
                      contact_called(takes), type_of(b_gives ? *joint.a : *joint.b),
-                     hertz(*takes.hertz),
+                     range_text(*takes.hertz, "Hz"),
                      f.verdict == Verdict::unknown ? "it may or may not follow, measure it"
                                                    : "it flickers or is not followed");
 }

@@ -149,6 +149,11 @@ Evidence evidence_of(const Catalogue& known, Verdict verdict, const std::vector<
   return evidence;
 }
 
+double chance_from(const Evidence& evidence) {
+  return posterior_mean({evidence.prior_worked, evidence.prior_failed},
+                        {evidence.worked, evidence.failed, {}});
+}
+
 double posterior_mean(BetaPrior prior, const Tally& tally) {
   return (prior.works + tally.worked) / (prior.works + prior.fails + tally.worked + tally.failed);
 }

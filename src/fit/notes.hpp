@@ -56,5 +56,7 @@ Evidence evidence_of(const catalogue::Catalogue& known, Verdict verdict,
                      const std::vector<NoteMatch>& notes);
 /// Mean of the Beta posterior: (works + worked) / (works + fails + worked + failed).
 double posterior_mean(BetaPrior prior, const Tally& tally);
+/// The same from what was already counted.
+double chance_from(const Evidence& evidence);
 
 }  // namespace benchgraft::fit

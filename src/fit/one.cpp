@@ -114,7 +114,7 @@ void decide(const catalogue::Catalogue& known, Judgement& out,
     if (reason.will) out.verdict = worse(out.verdict, reason.verdict);
   const bool hopeless = out.verdict >= Verdict::does_not_fit;
   out.evidence = evidence_of(known, out.verdict, notes);
-  out.chance = hopeless ? 0 : posterior_mean(prior_for(known, out.verdict), tally(notes));
+  out.chance = hopeless ? 0 : chance_from(out.evidence);
 }
 
 void run_rules(Findings& findings, const std::vector<NoteMatch>& notes) {

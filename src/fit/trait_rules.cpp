@@ -40,10 +40,7 @@ struct Side {
 
 std::string words_of(const Trait& trait, const TraitValue& value) {
   if (!value.number) return listed(value.words, " or ");
-  const auto& range = *value.number;
-  const std::string unit = trait.unit.empty() ? "" : " " + trait.unit;
-  if (range.low == range.high) return number(range.low) + unit;
-  return fmt::format("{} to {}{}", number(range.low), number(range.high), unit);
+  return range_text(*value.number, trait.unit);
 }
 
 // "RGBW" read from another mark is "GBWR": the same round, begun elsewhere.
